@@ -5,8 +5,12 @@ import { notNegative, percent } from "./fields.ts";
 export const costingSchema = z.strictObject({
   labourPerH: notNegative.describe("cost of one hour of an operator, wage and on-costs, per h"),
   engineeringPerH: notNegative.describe("cost of one hour of preparing tool paths, per h"),
-  engineeringFilamentH: notNegative.describe("hours to prepare tool paths once for a new part on a filament machine, h"),
-  engineeringPelletH: notNegative.describe("hours to prepare tool paths once for a new part on a pellet machine, h"),
+  engineeringFilamentH: notNegative.describe(
+    "hours to prepare tool paths once for a new part on a filament machine, h",
+  ),
+  engineeringPelletH: notNegative.describe(
+    "hours to prepare tool paths once for a new part on a pellet machine, h",
+  ),
   energyPerKWh: notNegative.describe("price of electricity, per kWh"),
   floorPerM2Year: notNegative.describe("cost of floor area, per square metre and year"),
   interestPctPerYear: notNegative.describe("imputed interest on tied-up capital, % per year"),
@@ -15,9 +19,13 @@ export const costingSchema = z.strictObject({
     .describe(
       "variant of imputed interest: mean-capital is rate x (purchase + residual)/2, half-purchase is rate x purchase/2",
     ),
-  overheadPct: notNegative.describe("overhead as % of all costs of making (not of buying out, not of lateness)"),
+  overheadPct: notNegative.describe(
+    "overhead as % of all costs of making (not of buying out, not of lateness)",
+  ),
   marginPct: percent.describe("margin on price, % of price, used by quotes"),
-  defaultLateCostPerDay: notNegative.describe("cost of one order being late by one day, when the order names none, per day"),
+  defaultLateCostPerDay: notNegative.describe(
+    "cost of one order being late by one day, when the order names none, per day",
+  ),
 });
 
 export type Costing = z.infer<typeof costingSchema>;

@@ -37,7 +37,9 @@ export const feedstockSchema = z.strictObject({
   carryC: z.number().describe("hottest layer that still carries the next, degC"),
   specificHeatJPerKgK: positive.describe("specific heat, J/(kg K)"),
   conductivityWPerMK: positive.describe("thermal conductivity, W/(m K)"),
-  minLayerS: positive.optional().describe("the shop's own shortest layer time, s; overrules the computed one"),
+  minLayerS: positive
+    .optional()
+    .describe("the shop's own shortest layer time, s; overrules the computed one"),
   maxLayerS: positive.optional().describe("the shop's own longest layer time, s; overrules the computed one"),
   properties: propertiesSchema.describe("what a part made of it can bear"),
   recycledPct: percent.optional().describe("recycled content, %"),

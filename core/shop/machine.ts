@@ -6,7 +6,9 @@ export const nozzleSchema = z.strictObject({
   diameterMm: positive.describe("bore, mm"),
   beadWidthMm: range.describe("narrowest and widest bead it lays, mm"),
   layerHeightMm: range.describe("thinnest and thickest layer it lays, mm"),
-  flowCm3PerH: positive.describe("melt limit: most volume per hour with the reference polymer (flowFactor 1), cm3/h"),
+  flowCm3PerH: positive.describe(
+    "melt limit: most volume per hour with the reference polymer (flowFactor 1), cm3/h",
+  ),
 });
 
 /** Inputs of the machine-hour rate (VDI 3258 style; the formula is in core/cost/machine-hour-rate.ts). */
@@ -50,15 +52,21 @@ export const machineSchema = z.strictObject({
   startPurgeG: notNegative.describe("feedstock lost at each start of the flow within a layer, g"),
   maxWaitPerLayerS: notNegative
     .optional()
-    .describe("longest pause for cooling in one layer that the machine bears without oozing, s; none: any pause"),
+    .describe(
+      "longest pause for cooling in one layer that the machine bears without oozing, s; none: any pause",
+    ),
   warmUpMin: notNegative.describe("heating before the first layer, blocks the machine, min"),
   coolDownMin: notNegative.describe("cooling before the part can be taken off, blocks the machine, min"),
   setUpMin: notNegative.describe("an operator's work before a build starts, min"),
   unloadMin: notNegative.describe("an operator's work to take a finished build off, min"),
   unattended: z
     .boolean()
-    .describe("true: the person responsible approved running with nobody there; false is the default for every machine"),
-  unattendedMaxH: positive.optional().describe("longest stretch with nobody there that was approved, h; none: any"),
+    .describe(
+      "true: the person responsible approved running with nobody there; false is the default for every machine",
+    ),
+  unattendedMaxH: positive
+    .optional()
+    .describe("longest stretch with nobody there that was approved, h; none: any"),
   changeover: changeoverSchema.describe("time and feedstock to change feedstock or nozzle"),
   failuresPer1000H: notNegative.describe("builds that fail per 1000 h of printing"),
   timeFactor: positive.describe("actual over estimated print time, 1 until calibrated"),

@@ -14,7 +14,9 @@ export const measuresSchema = z.strictObject({
   volumeMm3: positive.describe("solid volume of the body, mm3"),
   areaMm2: positive.describe("surface of the body, mm2"),
   boxMm: box.describe("bounding box, mm"),
-  overhangAreaMm2: notNegative.optional().describe("surface that needs support when built along its z axis, mm2"),
+  overhangAreaMm2: notNegative
+    .optional()
+    .describe("surface that needs support when built along its z axis, mm2"),
   layers: z.array(layerSchema).optional().describe("cuts along its z axis, from the bottom up"),
 });
 
@@ -22,11 +24,19 @@ export const geometrySchema = z.union([
   z.strictObject({
     kind: z.literal("mesh"),
     file: name.describe("mesh file, relative to the shop file"),
-    sha256: z.string().regex(/^[0-9a-f]{64}$/, "must be 64 hexadecimal digits").describe("SHA-256 of the file"),
-    unit: z.enum(["micron", "millimeter", "centimeter", "inch", "foot", "meter"]).describe("unit of the file"),
+    sha256: z
+      .string()
+      .regex(/^[0-9a-f]{64}$/, "must be 64 hexadecimal digits")
+      .describe("SHA-256 of the file"),
+    unit: z
+      .enum(["micron", "millimeter", "centimeter", "inch", "foot", "meter"])
+      .describe("unit of the file"),
     measures: measuresSchema.describe("what was measured on it"),
   }),
-  z.strictObject({ kind: z.literal("measures"), measures: measuresSchema.describe("measures given by hand") }),
+  z.strictObject({
+    kind: z.literal("measures"),
+    measures: measuresSchema.describe("measures given by hand"),
+  }),
 ]);
 
 export const needsSchema = z.strictObject({
@@ -56,14 +66,19 @@ export const partSchema = z.strictObject({
   shells: z.int().min(1, "must be at least 1").describe("walls around the outline"),
   solidLayers: z.int().min(0).describe("solid layers at the bottom and as many at the top"),
   infillPct: percent.describe("density of the filling, %"),
-  loadAxis: z.enum(["x", "y", "z"]).optional().describe("the part's own axis that must never be built vertically"),
+  loadAxis: z
+    .enum(["x", "y", "z"])
+    .optional()
+    .describe("the part's own axis that must never be built vertically"),
   orientations: z
     .array(z.enum(["x", "y", "z"]))
     .min(1, "names no orientation")
     .optional()
     .describe("the part's own axes that may be built vertically; none given: all three"),
   supportAllowed: z.boolean().describe("true: support structures may touch it"),
-  toolPathsReady: z.array(z.enum(["filament", "pellet"])).describe("processes whose tool paths exist already"),
+  toolPathsReady: z
+    .array(z.enum(["filament", "pellet"]))
+    .describe("processes whose tool paths exist already"),
   finishing: finishingSchema.describe("work after the build"),
   buyOut: z
     .strictObject({
