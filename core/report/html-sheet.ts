@@ -1,0 +1,58 @@
+import type { PlanDocument } from "../plan/plan-document.ts";
+import type { Shop } from "../shop/shop.ts";
+import { base64 } from "./base64.ts";
+import { displayOf } from "./display.ts";
+import { familyMarks, markByFeedstock, patternDefinitions } from "./family-marks.ts";
+import { headlineOf } from "./headline.ts";
+import { html, verbatim } from "./html-escape.ts";
+import { namesOf } from "./names.ts";
+import { shortText, utf8Bytes } from "./plain-text.ts";
+import { sha256 } from "./sha256.ts";
+import { attentionSection } from "./sheet-attention.ts";
+import { buildsTable } from "./sheet-builds.ts";
+import { costsSection } from "./sheet-costs.ts";
+import { feedstockSection } from "./sheet-feedstock.ts";
+import { sheetHead } from "./sheet-head.ts";
+import { notesSection, sheetFoot } from "./sheet-notes.ts";
+import { ordersSection } from "./sheet-orders.ts";
+import type { SheetContext } from "./sheet-parts.ts";
+import { SHEET_STYLE } from "./sheet-style.ts";
+import { tasksSection } from "./sheet-tasks.ts";
+import { timelineSection } from "./sheet-timeline.ts";
+import { worthSection } from "./sheet-worth.ts";
+
+/**
+ * The plan as one HTML document that needs nothing else: no script, no font, no picture from outside, and a content security
+ * policy that admits only its own style sheet, by hash. Light and dark, screen and paper (A4, landscape).
+ */
+export function weekSheet(shop: Shop, plan: PlanDocument): string {
+  const marks = familyMarks(shop, plan);
+  const outcomes = new Map(plan.orders.map((order) => [order.orderId, order]));
+  const context: SheetContext = {
+    shop,
+    plan,
+    display: displayOf(shop, plan.plannedFrom),
+    names: namesOf(shop),
+    outcomeOf: (orderId) => outcomes.get(orderId) ?? null,
+    markOf: markByFeedstock(shop, marks),
+  };
+  const title = `${headlineOf(plan, context.display).period}, ${shortText(plan.shopName, TITLE_CHARS)}`;
+  return html`<!doctype html>
+<html lang="en"><head><meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${contentPolicy()}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<title>${title}</title>
+<style>${verbatim(SHEET_STYLE)}</style></head>
+<body>${patternDefinitions(marks)}${sheetHead(context)}<main>
+${attentionSection(context)}${timelineSection(context)}${buildsTable(context)}${tasksSection(context)}${ordersSection(context)}${costsSection(context)}${feedstockSection(context)}${worthSection(context)}${notesSection()}</main>
+${sheetFoot(context)}</body></html>
+`.markup;
+}
+
+const TITLE_CHARS = 60;
+
+function contentPolicy(): string {
+  const hash = base64(sha256(utf8Bytes(SHEET_STYLE)));
+  return `default-src 'none'; style-src 'sha256-${hash}'; base-uri 'none'; form-action 'none'`;
+}

@@ -1,0 +1,88 @@
+import { fixedText } from "./display.ts";
+import { type Html, html, when } from "./html-escape.ts";
+import { bar, nameText, scrolling, section, type SheetContext, tableHead } from "./sheet-parts.ts";
+import { capital, lateOrders } from "./week-facts.ts";
+
+/** What planning saves against rules of thumb, and what one more hour of a machine or an operator would be worth. */
+export function worthSection(context: SheetContext): Html {
+  return section(
+    "worth",
+    "What it is worth",
+    "This plan beside the lower bound and two rules of thumb, and the price of one hour more or less.",
+    html`<div class="columns">${comparison(context)}${hourPrices(context)}</div>`,
+  );
+}
+
+function comparison({ plan, display }: SheetContext): Html {
+  const { total } = plan.cost;
+  const rows = [
+    ...(plan.bound.value > 0
+      ? [{ name: "No plan can cost less than", cost: plan.bound.value, late: "", look: "bound" }]
+      : []),
+    { name: "This plan", cost: total, late: String(lateOrders(plan).length), look: "own" },
+    ...plan.handRules.map((rule) => ({ ...rule, late: String(rule.lateOrders), look: "plain" })),
+  ];
+  const largest = Math.max(...rows.map((row) => row.cost), 0);
+  const body = rows.map(
+    (
+      row,
+    ) => html`<tr class="row-${row.look}"><th scope="row"><bdi>${capital(row.name)}</bdi></th><td class="num">${display.amount(row.cost)}</td><td class="num">${row.look === "own" ? "" : againstText(row.cost, total)}</td><td class="num">${row.late}</td><td class="bar-cell">${bar(row.cost, largest, row.look)}</td></tr>
+`,
+  );
+  return scrolling(
+    "Against rules of thumb",
+    html`<table class="cost"><caption><b>Against rules of thumb</b></caption>
+${tableHead(["Plan", `>${plan.currency}`, ">Against this", ">Late", "Bar"])}<tbody>${body}</tbody></table>`,
+  );
+}
+
+function againstText(cost: number, total: number): string {
+  if (total <= 0) return "";
+  const difference = (100 * (cost - total)) / total;
+  return `${difference > 0 ? "+" : ""}${fixedText(difference, 1)} %`;
+}
+
+function hourPrices(context: SheetContext): Html {
+  const { plan, shop, names } = context;
+  const calendars = new Map(shop.calendars.map((calendar) => [calendar.id, calendar.name]));
+  const rows = [
+    ...plan.prices.machineHour.map((price) => ({
+      ...price,
+      who: html`${nameText(price.machineIds.map((id) => names.machine(id)).join(", "))}`,
+    })),
+    ...plan.prices.operatorHour.map((price) => ({
+      ...price,
+      who: html`Operator, ${nameText(calendars.get(price.calendarId) ?? price.calendarId)}`,
+    })),
+  ]
+    .filter((price) => price.moreSavesPerH > 0 || price.lessCostsPerH > 0)
+    .toSorted((a, b) => b.moreSavesPerH - a.moreSavesPerH || b.lessCostsPerH - a.lessCostsPerH);
+  const shown = rows.slice(0, MOST_PRICES);
+  const left = rows.length - shown.length;
+  return scrolling(
+    "Price of an hour",
+    html`<table class="cost"><caption><b>Price of an hour</b>, ${plan.currency} per hour</caption>
+${tableHead(["Where", "When", ">One more saves", ">One less costs"])}
+<tbody>${shown.map((price) => priceRow(price, context))}${when(rows.length === 0, () => html`<tr><td colspan="4">No hour is short: one more would save nothing.</td></tr>`)}</tbody>
+${when(left > 0, () => html`<tfoot><tr><td colspan="4">${left} smaller ones are in the plan file.</td></tr></tfoot>`)}</table>`,
+  );
+}
+
+const MOST_PRICES = 10;
+
+interface PriceRow {
+  readonly who: Html;
+  readonly from: string;
+  readonly to: string;
+  readonly moreSavesPerH: number;
+  readonly lessCostsPerH: number;
+}
+
+function priceRow(price: PriceRow, { display }: SheetContext): Html {
+  const from = display.minute(price.from);
+  const to = display.minute(price.to);
+  const sameDay = display.date(from) === display.date(to);
+  const span = `${display.dateTime(from)} to ${sameDay ? display.clock(to) : display.dateTime(to)}`;
+  return html`<tr><th scope="row">${price.who}</th><td class="time">${span}</td><td class="num">${display.amount(price.moreSavesPerH)}</td><td class="num">${display.amount(price.lessCostsPerH)}</td></tr>
+`;
+}
