@@ -1,0 +1,14 @@
+import { EXIT, UsageError } from "./exit-status.ts";
+import { printFindings } from "./print-findings.ts";
+import { readShopFile } from "./read-shop-file.ts";
+
+/** `check SHOP.json`: prints every finding. Status 0 without errors, 2 with. */
+export async function checkCommand(words: string[]): Promise<number> {
+  const [path, ...rest] = words;
+  if (!path || rest.length > 0) throw new UsageError("check needs one shop file");
+  const { findings } = await readShopFile(path);
+  printFindings(findings);
+  const errors = findings.filter((finding) => finding.severity === "error").length;
+  console.log(`${errors} errors, ${findings.length - errors} warnings in ${path}`);
+  return errors > 0 ? EXIT.badInput : EXIT.planned;
+}

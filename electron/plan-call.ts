@@ -1,0 +1,75 @@
+import { parseArgs } from "node:util";
+import { UsageError } from "./exit-status.ts";
+
+/** The words of one `plan` call, checked. */
+export interface PlanCall {
+  readonly path: string;
+  /** start as given: a date or an instant; none: now */
+  readonly from: string | null;
+  readonly days: number;
+  readonly seconds: number;
+  readonly seed: number;
+  readonly outDir: string | null;
+  readonly json: boolean;
+  readonly quiet: boolean;
+}
+
+/** Longest plan: half a year; longest search: an hour. */
+const MOST_DAYS = 183;
+const MOST_SECONDS = 3600;
+
+/** Reads the words after `plan`. Throws a UsageError that says which word does not fit. */
+export function readPlanCall(words: string[]): PlanCall {
+  const { values, positionals } = parse(words);
+  const [path, ...more] = positionals;
+  if (!path || more.length > 0) throw new UsageError("plan needs one shop file");
+  return {
+    path,
+    from: fromOf(values.from),
+    days: wholeNumber("--days", values.days ?? "7", 1, MOST_DAYS),
+    seconds: numberIn("--seconds", values.seconds ?? "5", 0, MOST_SECONDS),
+    seed: wholeNumber("--seed", values.seed ?? "1", 0, 2 ** 31),
+    outDir: values.out ?? null,
+    json: values.json ?? false,
+    quiet: values.quiet ?? false,
+  };
+}
+
+function parse(words: string[]) {
+  try {
+    return parseArgs({
+      args: words,
+      allowPositionals: true,
+      options: {
+        from: { type: "string" },
+        days: { type: "string" },
+        seconds: { type: "string" },
+        seed: { type: "string" },
+        out: { type: "string" },
+        json: { type: "boolean" },
+        quiet: { type: "boolean" },
+      },
+    });
+  } catch (error) {
+    throw new UsageError((error as Error).message);
+  }
+}
+
+function fromOf(text: string | undefined): string | null {
+  if (text === undefined) return null;
+  if (/^\d{4}-\d{2}-\d{2}$/.test(text)) return `${text}T00:00`;
+  if (/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}/.test(text)) return text;
+  throw new UsageError(`--from takes a date like 2026-11-30 or a time like 2026-11-30T06:00, not "${text}"`);
+}
+
+function wholeNumber(flag: string, text: string, least: number, most: number): number {
+  const value = numberIn(flag, text, least, most);
+  if (!Number.isInteger(value)) throw new UsageError(`${flag} takes a whole number, not "${text}"`);
+  return value;
+}
+
+function numberIn(flag: string, text: string, least: number, most: number): number {
+  const value = text.trim() === "" ? NaN : Number(text);
+  if (value >= least && value <= most) return value;
+  throw new UsageError(`${flag} takes a number from ${least} to ${most}, not "${text}"`);
+}

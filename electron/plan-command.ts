@@ -1,0 +1,54 @@
+import { mkdir, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import type { PlanDocument } from "../core/plan/plan-document.ts";
+import { csvFiles } from "../core/report/csv.ts";
+import { weekSheet } from "../core/report/html-sheet.ts";
+import { weekCalendar } from "../core/report/icalendar.ts";
+import { weekText } from "../core/report/week-text.ts";
+import type { Shop } from "../core/shop/shop.ts";
+import { EXIT, UsageError } from "./exit-status.ts";
+import { type PlanCall, readPlanCall } from "./plan-call.ts";
+import { printFindings } from "./print-findings.ts";
+import { progressLine } from "./progress-line.ts";
+import { readShopFile } from "./read-shop-file.ts";
+import { runPlan } from "./run-plan.ts";
+
+/** `plan SHOP.json ...`: plans, prints the week or the document, and writes the reports. */
+export async function planCommand(words: string[]): Promise<number> {
+  const call = readPlanCall(words);
+  const { shop, setAside, findings } = await readShopFile(call.path);
+  if (!call.quiet || !shop) printFindings(findings);
+  if (!shop) return EXIT.badInput;
+  const progress = progressLine(call.quiet || call.json);
+  const plan = await runPlan({ shop, setAside, call, onProgress: progress.show });
+  progress.clear();
+  if (call.json) console.log(JSON.stringify(plan, null, 2));
+  else if (!call.quiet) console.log(weekText(shop, plan));
+  if (call.outDir) await writeReports(call, shop, plan);
+  return exitStatus(plan);
+}
+
+async function writeReports(call: PlanCall, shop: Shop, plan: PlanDocument): Promise<void> {
+  const outDir = call.outDir ?? ".";
+  const files = [
+    { name: "week.plan.json", text: JSON.stringify(plan, null, 2) },
+    { name: "week.txt", text: weekText(shop, plan) },
+    { name: "week.html", text: weekSheet(shop, plan) },
+    { name: "week.ics", text: weekCalendar(shop, plan) },
+    ...csvFiles(shop, plan),
+  ];
+  try {
+    await mkdir(outDir, { recursive: true });
+    for (const file of files) await writeFile(join(outDir, file.name), file.text);
+  } catch (error) {
+    throw new UsageError(`the reports could not be written to ${outDir}: ${(error as Error).message}`);
+  }
+  if (!call.quiet && !call.json)
+    console.log(`\nWritten to ${outDir}: ${files.map((file) => file.name).join(", ")}`);
+}
+
+function exitStatus(plan: PlanDocument): number {
+  if (plan.status === "stopped") return EXIT.stopped;
+  const late = plan.orders.some((order) => order.lateMin > 0);
+  return late || plan.unplanned.length > 0 ? EXIT.lateOrUnplanned : EXIT.planned;
+}

@@ -1,0 +1,25 @@
+import type { PlanProgress } from "../core/plan/plan-week.ts";
+
+/** One line on standard error that is written over as the plan gets better; on a pipe, a line a second at most. */
+export function progressLine(quiet: boolean): { show: (progress: PlanProgress) => void; clear: () => void } {
+  const { isTTY, columns } = process.stderr;
+  let lastMs = -Infinity;
+  return {
+    show: (progress) => {
+      const nowMs = performance.now();
+      if (quiet || (!isTTY && nowMs - lastMs < 1000)) return;
+      lastMs = nowMs;
+      const text = progressText(progress).slice(0, (columns ?? 120) - 1);
+      process.stderr.write(isTTY ? `\r\u001b[2K${text}` : `${text}\n`);
+    },
+    clear: () => {
+      if (!quiet && isTTY) process.stderr.write("\r\u001b[2K");
+    },
+  };
+}
+
+function progressText({ stage, cost, gapPct, elapsedS }: PlanProgress): string {
+  const costText = cost === null ? "" : `  cost ${cost.toFixed(2)}`;
+  const gapText = gapPct === null ? "" : `  at most ${gapPct.toFixed(1)} % left to gain`;
+  return `${elapsedS.toFixed(1)} s  ${stage}${costText}${gapText}`;
+}
