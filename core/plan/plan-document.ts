@@ -105,7 +105,9 @@ export const planSchema = z.strictObject({
     .array(
       z.strictObject({
         orderId: id.describe("order"),
-        finishedAt: instant.nullable().describe("last planned copy off the machine or delivered; null: not planned"),
+        finishedAt: instant
+          .nullable()
+          .describe("last planned copy off the machine or delivered; null: not planned"),
         dueAt: instant.describe("due date, instant"),
         lateMin: notNegative.describe("late by, min"),
         lateCost: notNegative.describe("cost of being late, currency"),
@@ -114,7 +116,9 @@ export const planSchema = z.strictObject({
       }),
     )
     .describe("every open order"),
-  costLines: z.array(costLineSchema).describe("cost lines that belong to no build: engineering, buying out, lateness"),
+  costLines: z
+    .array(costLineSchema)
+    .describe("cost lines that belong to no build: engineering, buying out, lateness"),
   cost: planCostSchema.describe("one total in its views, equal to the cent"),
   bound: z
     .strictObject({

@@ -136,6 +136,8 @@ export interface PlanProblem {
   readonly engineering: readonly EngineeringItem[];
   /** set-ups and unloads of committed builds that still lie ahead: they use operators */
   readonly committedWork: readonly { readonly calendarIndex: number; readonly stretch: Stretch }[];
+  /** cost of every minute until the last unload, from the start of the plan; left out: none */
+  readonly makespanCostPerMin?: number;
   /** cost of a build with several items, as `costByCopies` is for one */
   readonly mixedCost: (items: readonly { readonly optionIndex: number; readonly copies: number }[]) => number;
 }

@@ -1,0 +1,43 @@
+import type { Costing } from "../../core/shop/costing.ts";
+import { SHOP_SCHEMA, type Shop } from "../../core/shop/shop.ts";
+import { makeBuilds } from "./builds.ts";
+import { FEEDSTOCKS } from "./feedstocks.ts";
+import { CALENDARS, MACHINES } from "./machines.ts";
+import { makeOrders } from "./orders.ts";
+import { PARTS } from "./parts.ts";
+
+/** Common practice, no source; for the user to overwrite. */
+export const COSTING: Costing = {
+  labourPerH: 36,
+  engineeringPerH: 62,
+  engineeringFilamentH: 0.75,
+  engineeringPelletH: 4,
+  energyPerKWh: 0.24,
+  floorPerM2Year: 110,
+  interestPctPerYear: 5,
+  interestOn: "mean-capital",
+  overheadPct: 12,
+  marginPct: 20,
+  defaultLateCostPerDay: 45,
+};
+
+const SEED = 20_261_130;
+
+/** The demo shop document: always the same. */
+export function demoShop(): Shop {
+  const orders = makeOrders(SEED);
+  return {
+    schema: SHOP_SCHEMA,
+    name: "Alderquay Works (invented)",
+    timeZone: "Europe/Berlin",
+    currency: "EUR",
+    display: { length: "mm", mass: "kg" },
+    costing: COSTING,
+    calendars: CALENDARS,
+    machines: MACHINES,
+    feedstocks: FEEDSTOCKS,
+    parts: PARTS,
+    orders,
+    builds: makeBuilds(orders),
+  };
+}

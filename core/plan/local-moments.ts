@@ -1,0 +1,31 @@
+import { instantOf, localDayNumber, minuteOfLocal } from "../shop/instants.ts";
+import { MIN_PER_DAY, MIN_PER_H } from "../units/conversions.ts";
+
+/** A minute as the clock on the wall shows it, for sentences. Example: 2026-11-30T05:40Z in Berlin gives "2026-11-30 06:40". */
+export function localText(epochMin: number, timeZone: string): string {
+  return instantOf(epochMin, timeZone).slice(0, WALL_LENGTH).replace("T", " ");
+}
+
+/**
+ * The same time of day so many local days earlier, whatever clocks did in between; a fraction of a day is taken off in
+ * hours. Example: 3 days before Monday 2026-11-30 06:00 is Friday 2026-11-27 06:00.
+ */
+export function localDaysBefore(epochMin: number, days: number, timeZone: string): number {
+  const wholeDays = Math.floor(days);
+  const clock = instantOf(epochMin, timeZone).slice(WALL_LENGTH - CLOCK_LENGTH, WALL_LENGTH);
+  const minuteOfDay = Number(clock.slice(0, 2)) * MIN_PER_H + Number(clock.slice(3));
+  const day = localDayNumber(epochMin, timeZone) - wholeDays;
+  return minuteOfLocal(day, minuteOfDay, timeZone) - Math.round((days - wholeDays) * MIN_PER_DAY);
+}
+
+/** A length of time in words. Example: 400 gives "6 h 40 min", 120 gives "2 h", 7 gives "7 min". */
+export function lengthText(lengthMin: number): string {
+  const whole = Math.round(lengthMin);
+  const hours = Math.floor(whole / MIN_PER_H);
+  const minutes = whole % MIN_PER_H;
+  if (hours === 0) return `${minutes} min`;
+  return minutes === 0 ? `${hours} h` : `${hours} h ${minutes} min`;
+}
+
+const WALL_LENGTH = "2026-11-30T06:40".length;
+const CLOCK_LENGTH = "06:40".length;

@@ -1,0 +1,224 @@
+import type { Shop } from "../shop/shop.ts";
+import type { SetAside } from "../shop/usable-shop.ts";
+import { type BoundAnswer, proveBound } from "./bound.ts";
+import { checkPlan } from "./check-plan.ts";
+import { chooseEngine } from "./choose-engine.ts";
+import { compileProblem, type PlanRequest, type Unplannable } from "./compile-problem.ts";
+import { earliestDueCheapest, earliestDueFirstFit } from "./hand-rules.ts";
+import { hourPrices, type HourPrices, NO_HOUR_PRICES } from "./hour-prices.ts";
+import type { LpEngine } from "./linear-program.ts";
+import type { PlanDocument } from "./plan-document.ts";
+import type { PlanProblem } from "./plan-problem.ts";
+import type { Schedule } from "./schedule.ts";
+import { searchSchedule, type SearchStart } from "./search.ts";
+import { withoutUnplaced } from "./without-unplaced.ts";
+import { writePlan } from "./write-plan.ts";
+
+/** What to plan and how long to search. */
+export interface WeekRequest extends PlanRequest {
+  readonly seed: number;
+  /** search time, s, counted from the start of the run */
+  readonly seconds: number;
+}
+
+/** What is happening, for a progress line. */
+export interface PlanProgress {
+  readonly stage: string;
+  /** cost of the best plan so far, null before the first */
+  readonly cost: number | null;
+  /** how much of it could be left to gain, %, null before the bound is proven */
+  readonly gapPct: number | null;
+  readonly elapsedS: number;
+}
+
+/** One search: where it starts, when it ends, and where better plans are told. */
+export interface SearchTask {
+  readonly start: SearchStart | null;
+  readonly seed: number;
+  readonly untilMs: number;
+  /** a cost that is good enough to stop at */
+  readonly goodEnough: number;
+  readonly onBetter: (schedule: Schedule) => void;
+  readonly better: (a: Schedule, b: Schedule) => boolean;
+}
+
+/** What the outside lends: a clock, the engines, and threads to search on where it has them. */
+export interface PlanTools {
+  /** a clock, ms */
+  readonly now: () => number;
+  /** reading of that clock when the run began */
+  readonly startedMs: number;
+  readonly engines: { readonly glpk: LpEngine; readonly highs: LpEngine };
+  /** entries of the shop file that were set aside as unusable */
+  readonly setAside?: readonly SetAside[];
+  /** searches elsewhere; without it the search runs right here */
+  readonly search?: (task: SearchTask) => Promise<Schedule>;
+  readonly onProgress?: (progress: PlanProgress) => void;
+  readonly stopped?: () => boolean;
+}
+
+/** The bound may take this share of the search time. */
+const BOUND_SHARE = 0.5;
+const LEAST_BOUND_MS = 1000;
+/** Prices of hours are confirmed by re-solving for at most this long. */
+const PRICES_MS = 400;
+
+/**
+ * Plans a shop: first valid plan, proven bound, search on the exact calendar, prices of hours, hand rules for comparison,
+ * and the check that no plan escapes. Pure but for the tools: the same request with the same number of search steps gives
+ * the same plan. Throws only when the plan fails its own check, which is a programmer's mistake.
+ */
+export async function planWeek(shop: Shop, request: WeekRequest, tools: PlanTools): Promise<PlanDocument> {
+  const run = new WeekRun(request, tools);
+  run.tell("reading the shop");
+  const { problem, unplannable } = compileProblem(shop, request);
+  run.take(firstSchedule(problem, request, tools));
+  const firstPlanS = run.elapsedS();
+  run.tell("first plan made, proving the bound");
+  const engine = chooseEngine(problem, tools.engines);
+  const firstBound = proveBound(problem, engine, { now: tools.now, untilMs: run.boundUntilMs() });
+  run.bound = firstBound.value;
+  run.tell("searching");
+  run.take(await run.search(problem, firstBound));
+  run.tell("pricing hours and checking");
+  const schedule = run.best;
+  if (!schedule) throw new Error("the search gave no schedule");
+  const { bound, prices } = judge(problem, schedule, firstBound, engine, tools);
+  const plan = writePlan({
+    shop,
+    problem,
+    schedule,
+    unplannable: [...unplannable, ...setAsideOrders(tools.setAside ?? [])],
+    request,
+    bound,
+    prices,
+    handRules: handRules(problem),
+    elapsed: { firstPlanS, totalS: run.elapsedS() },
+    status: tools.stopped?.() ? "stopped" : "complete",
+  });
+  return checked(shop, plan);
+}
+
+/** State of one run: the best schedule so far and what the progress line shows. */
+class WeekRun {
+  best: Schedule | null = null;
+  bound: number | null = null;
+  private readonly request: WeekRequest;
+  private readonly tools: PlanTools;
+
+  constructor(request: WeekRequest, tools: PlanTools) {
+    this.request = request;
+    this.tools = tools;
+  }
+
+  elapsedS(): number {
+    return (this.tools.now() - this.tools.startedMs) / 1000;
+  }
+
+  untilMs(): number {
+    return this.tools.startedMs + this.request.seconds * 1000;
+  }
+
+  boundUntilMs(): number {
+    const shareMs = Math.max(LEAST_BOUND_MS, this.request.seconds * 1000 * BOUND_SHARE);
+    return this.tools.now() + shareMs;
+  }
+
+  take(schedule: Schedule): void {
+    if (this.best === null || isBetter(schedule, this.best)) this.best = schedule;
+  }
+
+  tell(stage: string): void {
+    const cost = this.best?.cost ?? null;
+    const gapPct =
+      cost !== null && this.bound !== null && this.bound > 0 ? (cost / this.bound - 1) * 100 : null;
+    this.tools.onProgress?.({ stage, cost, gapPct, elapsedS: this.elapsedS() });
+  }
+
+  async search(problem: PlanProblem, bound: BoundAnswer): Promise<Schedule> {
+    const task: SearchTask = {
+      start: { shares: bound.shares, boughtOut: bound.boughtOut },
+      seed: this.request.seed,
+      untilMs: this.untilMs(),
+      goodEnough: bound.value,
+      better: isBetter,
+      onBetter: (schedule) => {
+        this.take(schedule);
+        this.tell("searching");
+      },
+    };
+    return this.tools.search ? this.tools.search(task) : searchHere(problem, task, this.tools);
+  }
+}
+
+/** Fewer copies without a place beat any money; then the cheaper plan is better. */
+export function isBetter(a: Schedule, b: Schedule): boolean {
+  const difference = unplacedCopies(a) - unplacedCopies(b);
+  return difference === 0 ? a.cost < b.cost : difference < 0;
+}
+
+function unplacedCopies(schedule: Schedule): number {
+  return schedule.unplaced.reduce((sum, entry) => sum + entry.copies, 0);
+}
+
+function firstSchedule(problem: PlanProblem, request: WeekRequest, tools: PlanTools): Schedule {
+  return searchSchedule(problem, null, { seed: request.seed, now: tools.now, untilMs: tools.now() });
+}
+
+function searchHere(problem: PlanProblem, task: SearchTask, tools: PlanTools): Schedule {
+  return searchSchedule(problem, task.start, {
+    seed: task.seed,
+    now: tools.now,
+    untilMs: task.untilMs,
+    goodEnough: task.goodEnough,
+    onBetter: task.onBetter,
+    ...(tools.stopped ? { stopped: tools.stopped } : {}),
+  });
+}
+
+/** The bound for exactly the copies that the plan holds, and the prices of hours. */
+function judge(
+  problem: PlanProblem,
+  schedule: Schedule,
+  firstBound: BoundAnswer,
+  engine: LpEngine,
+  tools: PlanTools,
+): { bound: BoundAnswer; prices: HourPrices } {
+  const limits = { now: tools.now, untilMs: tools.now() + LEAST_BOUND_MS };
+  const bound =
+    schedule.unplaced.length === 0
+      ? firstBound
+      : proveBound(withoutUnplaced(problem, schedule), engine, limits);
+  if (tools.stopped?.()) return { bound, prices: NO_HOUR_PRICES };
+  return {
+    bound,
+    prices: hourPrices(problem, firstBound, engine, { now: tools.now, untilMs: tools.now() + PRICES_MS }),
+  };
+}
+
+function handRules(problem: PlanProblem): { name: string; schedule: Schedule }[] {
+  return [
+    {
+      name: "earliest due date first, to the first machine that fits",
+      schedule: earliestDueFirstFit(problem),
+    },
+    { name: "earliest due date first, to the cheapest machine", schedule: earliestDueCheapest(problem) },
+  ];
+}
+
+function setAsideOrders(setAside: readonly SetAside[]): Unplannable[] {
+  return setAside
+    .filter((entry) => entry.list === "orders")
+    .map(({ id, copies, sentence }) => ({
+      orderId: id,
+      copies: Math.max(1, copies),
+      reasons: [{ code: "set-aside", sentence }],
+    }));
+}
+
+function checked(shop: Shop, plan: PlanDocument): PlanDocument {
+  const errors = checkPlan(shop, plan).filter((finding) => finding.severity === "error");
+  if (errors.length === 0) return plan;
+  const sentences = errors.slice(0, 5).map((finding) => finding.sentence);
+  throw new Error(`the plan failed its own check (${errors.length} findings): ${sentences.join(" ")}`);
+}
