@@ -1,4 +1,5 @@
 import { parseArgs } from "node:util";
+import { isInstant } from "../core/shop/instants.ts";
 import { UsageError } from "./exit-status.ts";
 
 /** The words of one `plan` call, checked. */
@@ -57,8 +58,8 @@ function parse(words: string[]) {
 
 function fromOf(text: string | undefined): string | null {
   if (text === undefined) return null;
-  if (/^\d{4}-\d{2}-\d{2}$/.test(text)) return `${text}T00:00`;
-  if (/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}/.test(text)) return text;
+  const instant = /^\d{4}-\d{2}-\d{2}$/.test(text) ? `${text}T00:00` : text;
+  if (isInstant(instant)) return instant;
   throw new UsageError(`--from takes a date like 2026-11-30 or a time like 2026-11-30T06:00, not "${text}"`);
 }
 

@@ -4,6 +4,7 @@ import type { PlanDocument } from "../core/plan/plan-document.ts";
 import { csvFiles } from "../core/report/csv.ts";
 import { weekSheet } from "../core/report/html-sheet.ts";
 import { weekCalendar } from "../core/report/icalendar.ts";
+import { weekSummary } from "../core/report/week-summary.ts";
 import { weekText } from "../core/report/week-text.ts";
 import type { Shop } from "../core/shop/shop.ts";
 import { EXIT, UsageError } from "./exit-status.ts";
@@ -19,14 +20,39 @@ export async function planCommand(words: string[]): Promise<number> {
   const { shop, setAside, findings } = await readShopFile(call.path);
   if (!call.quiet || !shop) printFindings(findings);
   if (!shop) return EXIT.badInput;
+  if (call.outDir) await makeFolder(call.outDir);
   const progress = progressLine(call.quiet || call.json);
   const plan = await runPlan({ shop, setAside, call, onProgress: progress.show });
   progress.clear();
   if (call.json) console.log(JSON.stringify(plan, null, 2));
-  else if (!call.quiet) console.log(weekText(shop, plan));
+  else if (!call.quiet) console.log(weekSummary(shop, plan).trimEnd());
   if (call.outDir) await writeReports(call, shop, plan);
   return exitStatus(plan);
 }
+
+/** The folder is made before the planning, so that nobody waits for a plan that cannot be written. */
+async function makeFolder(outDir: string): Promise<void> {
+  try {
+    await mkdir(outDir, { recursive: true });
+  } catch (error) {
+    throw folderTrouble(outDir, error);
+  }
+}
+
+function folderTrouble(outDir: string, error: unknown): UsageError {
+  const { code, message } = error as NodeJS.ErrnoException;
+  return new UsageError(
+    `the reports cannot be written to ${outDir}: ${FOLDER_TROUBLE[code ?? ""] ?? message}`,
+  );
+}
+
+const FOLDER_TROUBLE: Readonly<Record<string, string>> = {
+  EEXIST: "there is a file of that name",
+  ENOTDIR: "a part of that path is a file",
+  EACCES: "that folder may not be written",
+  EROFS: "that disk may not be written",
+  ENOSPC: "the disk is full",
+};
 
 async function writeReports(call: PlanCall, shop: Shop, plan: PlanDocument): Promise<void> {
   const outDir = call.outDir ?? ".";
@@ -38,10 +64,9 @@ async function writeReports(call: PlanCall, shop: Shop, plan: PlanDocument): Pro
     ...csvFiles(shop, plan),
   ];
   try {
-    await mkdir(outDir, { recursive: true });
     for (const file of files) await writeFile(join(outDir, file.name), file.text);
   } catch (error) {
-    throw new UsageError(`the reports could not be written to ${outDir}: ${(error as Error).message}`);
+    throw folderTrouble(outDir, error);
   }
   if (!call.quiet && !call.json)
     console.log(`\nWritten to ${outDir}: ${files.map((file) => file.name).join(", ")}`);

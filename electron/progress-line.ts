@@ -9,7 +9,8 @@ export function progressLine(quiet: boolean): { show: (progress: PlanProgress) =
       const nowMs = performance.now();
       if (quiet || (!isTTY && nowMs - lastMs < 1000)) return;
       lastMs = nowMs;
-      const text = progressText(progress).slice(0, (columns ?? 120) - 1);
+      // A terminal that does not know its width says 0.
+      const text = progressText(progress).slice(0, (columns || 120) - 1);
       process.stderr.write(isTTY ? `\r\u001b[2K${text}` : `${text}\n`);
     },
     clear: () => {

@@ -3,7 +3,7 @@ import { findRoutes } from "../core/estimate/find-routes.ts";
 import { runMin } from "../core/estimate/print-time.ts";
 import type { Route, RouteAnswer } from "../core/estimate/route.ts";
 import { makeBuildCosting } from "../core/cost/build-cost.ts";
-import { groupAlike } from "../core/plan/machine-classes.ts";
+import { groupAlike } from "../core/plan/compile/machine-classes.ts";
 import type { Machine } from "../core/shop/machine.ts";
 import type { Part } from "../core/shop/part.ts";
 import type { Shop } from "../core/shop/shop.ts";

@@ -1,7 +1,7 @@
 import { parentPort, workerData } from "node:worker_threads";
-import { compileProblem } from "../core/plan/compile-problem.ts";
+import { compileProblem } from "../core/plan/compile/compile-problem.ts";
 import type { Schedule } from "../core/plan/schedule.ts";
-import { searchSchedule } from "../core/plan/search.ts";
+import { searchSchedule } from "../core/plan/search/search.ts";
 import type { SearchNews, SearchOrder, SearchThreadData } from "./search-team.ts";
 
 const { shop, request, stop } = workerData as SearchThreadData;

@@ -183,7 +183,7 @@ const WARM: Part[] = [
     infillPct: 25,
     machiningMin: 8,
     finishMin: 6,
-    buyOut: { pricePerPiece: 48, leadTimeDays: 5 },
+    buyOut: { pricePerPiece: 43, leadTimeDays: 5 },
   }),
 ];
 

@@ -158,6 +158,7 @@ export const planSchema = z.strictObject({
         kind: z.enum(["dry", "changeOver", "setUp", "unload", "finish"]).describe("kind of work"),
         machineId: id.nullable().describe("machine; null: none"),
         buildId: id.describe("build"),
+        alsoFor: z.array(id).optional().describe("other builds that the same drying is for"),
         text: z.string().describe("what to do, in words"),
       }),
     )
@@ -181,5 +182,6 @@ export const planSchema = z.strictObject({
 
 export type PlanDocument = z.infer<typeof planSchema>;
 export type PlannedBuild = PlanDocument["builds"][number];
+export type OperatorTask = PlanDocument["tasks"][number];
 export type PlanCost = z.infer<typeof planCostSchema>;
 export type UnplannedReason = z.infer<typeof reason>;

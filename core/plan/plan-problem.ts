@@ -75,7 +75,7 @@ export interface PlanOption {
   readonly classIndex: number;
   readonly stateIndex: number;
   readonly route: Route;
-  /** options with equal keys may share a platform (same class, state, layer height and bead); -1: never shares */
+  /** options with equal keys may share a platform (same class, state, layer height, bead and orientation); -1: never shares */
   readonly mixKey: number;
   readonly copiesMin: number;
   /** most copies of this line in one build: platform, layer time, and the quantity wanted */

@@ -1,18 +1,18 @@
 import type { Shop } from "../shop/shop.ts";
 import type { SetAside } from "../shop/usable-shop.ts";
-import { type BoundAnswer, proveBound } from "./bound.ts";
-import { checkPlan } from "./check-plan.ts";
-import { chooseEngine } from "./choose-engine.ts";
-import { compileProblem, type PlanRequest, type Unplannable } from "./compile-problem.ts";
-import { earliestDueCheapest, earliestDueFirstFit } from "./hand-rules.ts";
-import { hourPrices, type HourPrices, NO_HOUR_PRICES } from "./hour-prices.ts";
+import { type BoundAnswer, proveBound } from "./bound/bound.ts";
+import { checkPlan } from "./check/check-plan.ts";
+import { chooseEngine } from "./engines/choose-engine.ts";
+import { compileProblem, type PlanRequest, type Unplannable } from "./compile/compile-problem.ts";
+import { earliestDueCheapest, earliestDueFirstFit } from "./search/hand-rules.ts";
+import { hourPrices, type HourPrices, NO_HOUR_PRICES } from "./bound/hour-prices.ts";
 import type { LpEngine } from "./linear-program.ts";
 import type { PlanDocument } from "./plan-document.ts";
 import type { PlanProblem } from "./plan-problem.ts";
 import type { Schedule } from "./schedule.ts";
-import { searchSchedule, type SearchStart } from "./search.ts";
-import { withoutUnplaced } from "./without-unplaced.ts";
-import { writePlan } from "./write-plan.ts";
+import { searchSchedule, type SearchStart } from "./search/search.ts";
+import { withoutUnplaced } from "./compile/without-unplaced.ts";
+import { writePlan } from "./write/write-plan.ts";
 
 /** What to plan and how long to search. */
 export interface WeekRequest extends PlanRequest {
@@ -76,7 +76,9 @@ export async function planWeek(shop: Shop, request: WeekRequest, tools: PlanTool
   const firstPlanS = run.elapsedS();
   run.tell("first plan made, proving the bound");
   const engine = chooseEngine(problem, tools.engines);
-  const firstBound = proveBound(problem, engine, { now: tools.now, untilMs: run.boundUntilMs() });
+  // With no copies to make there is nothing to solve.
+  const untilMs = problem.lines.length === 0 ? tools.now() : run.boundUntilMs();
+  const firstBound = proveBound(problem, engine, { now: tools.now, untilMs });
   run.bound = firstBound.value;
   run.tell("searching");
   run.take(await run.search(problem, firstBound));

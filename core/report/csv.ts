@@ -164,7 +164,7 @@ function taskRows(shop: Shop, plan: PlanDocument): Cell[][] {
     task.kind,
     task.machineId ?? "",
     task.machineId ? names.machine(task.machineId) : "",
-    task.buildId,
+    [task.buildId, ...(task.alsoFor ?? [])].join(" "),
     task.text,
   ]);
   return [["start", "end", "kind", "machine", "machine_name", "build", "what_to_do"], ...rows];

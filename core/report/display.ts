@@ -1,9 +1,10 @@
 import type { Shop } from "../shop/shop.ts";
 import { minuteOf } from "../shop/instants.ts";
-import { inFromMm, lbFromKg, MIN_PER_H } from "../units/conversions.ts";
+import { dayAndMonth, localTime, weekdayName } from "../shop/local-time.ts";
+import { clockText, dateTimeText } from "../shop/time-words.ts";
+import { inFromMm, lbFromKg } from "../units/conversions.ts";
 import { minorUnitDigits } from "../units/currency.ts";
 import { roundMoney } from "../units/money.ts";
-import { dayAndMonth, type LocalTime, localTime, weekdayName } from "./local-time.ts";
 
 /**
  * How numbers are written for people. Everything else in the program keeps full precision; here, and only here, values are
@@ -56,15 +57,6 @@ export function displayOf(
   };
 }
 
-/** A length of time in hours and minutes. Example: 400 gives "6 h 40 min"; from 100 h on in days: 7500 gives "5 d 5 h". */
-export function durationText(lengthMin: number): string {
-  const whole = Math.round(Math.abs(lengthMin));
-  const sign = lengthMin < 0 && whole > 0 ? MINUS : "";
-  const hours = Math.floor(whole / MIN_PER_H);
-  if (hours >= LONGEST_IN_HOURS) return sign + joined(Math.floor(hours / 24), "d", hours % 24, "h");
-  return sign + (hours > 0 ? joined(hours, "h", whole % MIN_PER_H, "min") : `${whole} min`);
-}
-
 /**
  * A number with a fixed count of decimals, rounded half away from zero, digits grouped from the thousands on.
  * Example: 12345.675 with 2 decimals gives "12 345.68".
@@ -91,13 +83,8 @@ export function countText(count: number, one: string, many = `${one}s`): string 
 
 const NARROW_SPACE = "\u202f";
 const MINUS = "\u2212";
-const LONGEST_IN_HOURS = 100;
 /** Binary fractions such as 1.005 lie a hair below what was meant. */
 const RELATIVE_DUST = 1e-12;
-
-function joined(large: number, largeUnit: string, small: number, smallUnit: string): string {
-  return small === 0 ? `${large} ${largeUnit}` : `${large} ${largeUnit} ${small} ${smallUnit}`;
-}
 
 function moneyDigits(amount: number, currency: string): string {
   return fixedText(roundMoney(amount, currency), minorUnitDigits(currency));
@@ -123,17 +110,6 @@ function decimalsFor(value: number, most: number): number {
 function numberText(value: number, decimals: number): string {
   const text = fixedText(value, decimals);
   return text.includes(".") ? text.replace(/\.?0+$/, "") : text;
-}
-
-function dateTimeText(time: LocalTime, year: string): string {
-  const [dayOfMonth = "", month = ""] = dayAndMonth(time.date).split(" ");
-  const shown = `${weekdayName(time.date).slice(0, 3)} ${dayOfMonth} ${month.slice(0, 3)}`;
-  const otherYear = time.date.startsWith(year) ? "" : ` ${time.date.slice(0, 4)}`;
-  return `${shown}${otherYear} ${clockText(time)}`;
-}
-
-function clockText({ clock, whichOfTwo }: LocalTime): string {
-  return whichOfTwo ? `${clock} (${whichOfTwo})` : clock;
 }
 
 /** The same times are shown again and again, and a time zone is slow to ask. */

@@ -1,7 +1,7 @@
 import type { PlanDocument } from "../plan/plan-document.ts";
 import { minorUnitDigits } from "../units/currency.ts";
 import { countText, type Display, percentAtMost } from "./display.ts";
-import { daysBetween, isoWeek, localDays, weekdayOf } from "./local-time.ts";
+import { daysBetween, isoWeek, localDays, weekdayOf } from "../shop/local-time.ts";
 import { capital, lateOrders, unplannedCopies, withoutPlace } from "./week-facts.ts";
 
 /** The answer of a plan in sentences, the same in every report. */

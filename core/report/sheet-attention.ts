@@ -1,4 +1,5 @@
-import { countText, durationText } from "./display.ts";
+import { durationText } from "../shop/time-words.ts";
+import { countText } from "./display.ts";
 import { type Html, html, nothing, when } from "./html-escape.ts";
 import { idText, nameText, section, type SheetContext } from "./sheet-parts.ts";
 import {

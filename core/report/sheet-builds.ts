@@ -1,5 +1,6 @@
 import type { PlannedBuild } from "../plan/plan-document.ts";
-import { countText, durationText } from "./display.ts";
+import { durationText } from "../shop/time-words.ts";
+import { countText } from "./display.ts";
 import { type Html, html } from "./html-escape.ts";
 import { familySwatch, idText, nameText, scrolling, type SheetContext, tableHead } from "./sheet-parts.ts";
 import { buildsByMachine, itemsText } from "./week-facts.ts";

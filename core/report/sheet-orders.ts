@@ -1,4 +1,4 @@
-import { durationText } from "./display.ts";
+import { durationText } from "../shop/time-words.ts";
 import { type Html, html, when } from "./html-escape.ts";
 import { bar, idText, nameText, scrolling, section, type SheetContext, tableHead } from "./sheet-parts.ts";
 import { lateOrders, type OrderOutcome, withoutPlace } from "./week-facts.ts";

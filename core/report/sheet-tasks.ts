@@ -1,5 +1,5 @@
 import { countText } from "./display.ts";
-import { type Html, html } from "./html-escape.ts";
+import { type Html, html, when } from "./html-escape.ts";
 import { idText, section, type SheetContext, tableHead } from "./sheet-parts.ts";
 import { type PlanTask, tasksByDay } from "./week-facts.ts";
 import { TASK_WORDS } from "./words.ts";
@@ -25,8 +25,9 @@ ${tableHead(["Time", "Done", "Work", "Machine", "What to do"])}
 }
 
 function taskRow(task: PlanTask, { display }: SheetContext): Html {
+  const others = task.alsoFor?.length ?? 0;
   const machine =
     task.machineId === null ? html`<span class="none" aria-label="none">–</span>` : idText(task.machineId);
-  return html`<tr class="task-${task.kind}"><th scope="row"><span>${display.clock(display.minute(task.at))}</span></th><td><span class="tick" role="img" aria-label="box to tick"></span></td><td class="time">${TASK_WORDS[task.kind]}</td><td>${machine}</td><td class="what"><bdi>${task.text}</bdi> <span class="build-ref">${idText(task.buildId)}</span></td></tr>
+  return html`<tr class="task-${task.kind}"><th scope="row"><span>${display.clock(display.minute(task.at))}</span></th><td><span class="tick" role="img" aria-label="box to tick"></span></td><td class="time">${TASK_WORDS[task.kind]}</td><td>${machine}</td><td class="what"><bdi>${task.text}</bdi> <span class="build-ref">${idText(task.buildId)}${when(others > 0, () => html` and ${others} more`)}</span></td></tr>
 `;
 }

@@ -1,4 +1,4 @@
-import { workingTime } from "../plan/working-time.ts";
+import { workingTime } from "../plan/time/working-time.ts";
 import type { PlannedBuild } from "../plan/plan-document.ts";
 import type { Stretch, WorkingTime } from "../plan/plan-problem.ts";
 import type { Machine } from "../shop/machine.ts";
@@ -6,7 +6,7 @@ import { minuteOf } from "../shop/instants.ts";
 import { MIN_PER_DAY, MIN_PER_H } from "../units/conversions.ts";
 import { countText } from "./display.ts";
 import { type Html, html, nothing } from "./html-escape.ts";
-import { dayAndMonth, type LocalDay, localDays, weekdayName } from "./local-time.ts";
+import { dayAndMonth, type LocalDay, localDays, weekdayName } from "../shop/local-time.ts";
 import { idText, nameText, percent, scrolling, section, type SheetContext } from "./sheet-parts.ts";
 import { legend } from "./timeline-legend.ts";
 import { buildBar } from "./timeline-bars.ts";

@@ -1,7 +1,7 @@
 import { fixedText } from "./display.ts";
 import { type Html, html, when } from "./html-escape.ts";
 import { bar, nameText, scrolling, section, type SheetContext, tableHead } from "./sheet-parts.ts";
-import { capital, lateOrders } from "./week-facts.ts";
+import { capital, type HourWorth, hoursWorth, lateOrders } from "./week-facts.ts";
 
 /** What planning saves against rules of thumb, and what one more hour of a machine or an operator would be worth. */
 export function worthSection(context: SheetContext): Html {
@@ -43,20 +43,8 @@ function againstText(cost: number, total: number): string {
 }
 
 function hourPrices(context: SheetContext): Html {
-  const { plan, shop, names } = context;
-  const calendars = new Map(shop.calendars.map((calendar) => [calendar.id, calendar.name]));
-  const rows = [
-    ...plan.prices.machineHour.map((price) => ({
-      ...price,
-      who: html`${nameText(price.machineIds.map((id) => names.machine(id)).join(", "))}`,
-    })),
-    ...plan.prices.operatorHour.map((price) => ({
-      ...price,
-      who: html`Operator, ${nameText(calendars.get(price.calendarId) ?? price.calendarId)}`,
-    })),
-  ]
-    .filter((price) => price.moreSavesPerH > 0 || price.lessCostsPerH > 0)
-    .toSorted((a, b) => b.moreSavesPerH - a.moreSavesPerH || b.lessCostsPerH - a.lessCostsPerH);
+  const { plan } = context;
+  const rows = hoursWorth(plan);
   const shown = rows.slice(0, MOST_PRICES);
   const left = rows.length - shown.length;
   return scrolling(
@@ -70,19 +58,18 @@ ${when(left > 0, () => html`<tfoot><tr><td colspan="4">${left} smaller ones are 
 
 const MOST_PRICES = 10;
 
-interface PriceRow {
-  readonly who: Html;
-  readonly from: string;
-  readonly to: string;
-  readonly moreSavesPerH: number;
-  readonly lessCostsPerH: number;
-}
-
-function priceRow(price: PriceRow, { display }: SheetContext): Html {
+function priceRow(price: HourWorth, context: SheetContext): Html {
+  const { display } = context;
   const from = display.minute(price.from);
   const to = display.minute(price.to);
   const sameDay = display.date(from) === display.date(to);
   const span = `${display.dateTime(from)} to ${sameDay ? display.clock(to) : display.dateTime(to)}`;
-  return html`<tr><th scope="row">${price.who}</th><td class="time">${span}</td><td class="num">${display.amount(price.moreSavesPerH)}</td><td class="num">${display.amount(price.lessCostsPerH)}</td></tr>
+  return html`<tr><th scope="row">${whose(price, context)}</th><td class="time">${span}</td><td class="num">${display.amount(price.moreSavesPerH)}</td><td class="num">${display.amount(price.lessCostsPerH)}</td></tr>
 `;
+}
+
+function whose({ machineIds, calendarId }: HourWorth, { shop, names }: SheetContext): Html {
+  if (calendarId === null) return nameText(machineIds.map((id) => names.machine(id)).join(", "));
+  const calendar = shop.calendars.find(({ id }) => id === calendarId);
+  return html`Operator, ${nameText(calendar?.name ?? calendarId)}`;
 }

@@ -1,6 +1,6 @@
 import type { PlannedBuild } from "../plan/plan-document.ts";
 import type { Stretch } from "../plan/plan-problem.ts";
-import { durationText } from "./display.ts";
+import { durationText } from "../shop/time-words.ts";
 import { type Html, html, nothing } from "./html-escape.ts";
 import { percent, type SheetContext } from "./sheet-parts.ts";
 import type { OrderOutcome } from "./week-facts.ts";

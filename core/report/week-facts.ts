@@ -126,6 +126,26 @@ export function unplannedCopies(plan: PlanDocument): number {
   return plan.unplanned.reduce((sum, entry) => sum + entry.copies, 0);
 }
 
+/** What one hour more or less is worth: of a machine or, where a calendar is named, of an operator. */
+export interface HourWorth {
+  readonly machineIds: readonly string[];
+  readonly calendarId: string | null;
+  readonly from: string;
+  readonly to: string;
+  readonly moreSavesPerH: number;
+  readonly lessCostsPerH: number;
+}
+
+/** Hours that are worth anything, those that save most first. */
+export function hoursWorth({ prices }: PlanDocument): HourWorth[] {
+  return [
+    ...prices.machineHour.map((price) => ({ ...price, calendarId: null })),
+    ...prices.operatorHour.map((price) => ({ ...price, machineIds: [] })),
+  ]
+    .filter((price) => price.moreSavesPerH > 0 || price.lessCostsPerH > 0)
+    .toSorted((a, b) => b.moreSavesPerH - a.moreSavesPerH || b.lessCostsPerH - a.lessCostsPerH);
+}
+
 /** What a build makes, short. Example: "O-17 × 4, O-21 × 2". */
 export function itemsText(build: PlannedBuild): string {
   return build.items.map((item) => `${item.orderId} × ${item.copies}`).join(", ");

@@ -1,31 +1,35 @@
-import { COST_KINDS } from "../cost/cost-line.ts";
 import type { PlanDocument, PlannedBuild } from "../plan/plan-document.ts";
 import type { Shop } from "../shop/shop.ts";
-import { countText, type Display, displayOf, durationText } from "./display.ts";
-import { headlineOf } from "./headline.ts";
-import { type Names, namesOf } from "./names.ts";
-import { column, rightColumn, shortText, visibleText, wrapped } from "./plain-text.ts";
+import { durationText } from "../shop/time-words.ts";
+import { countText, type Display } from "./display.ts";
+import { column, rightColumn, shortText, wrapped } from "./plain-text.ts";
+import {
+  bulleted,
+  costLines,
+  handRuleLines,
+  headlineLines,
+  sectionsText,
+  textContext,
+  type TextContext,
+  title,
+  whenText,
+  WIDTH,
+} from "./text-sections.ts";
 import {
   buildsByMachine,
   itemsText,
   lateOrders,
+  type PlanTask,
   reasonsAndHelp,
   tasksByDay,
   withoutPlace,
 } from "./week-facts.ts";
-import { CAUTIONS, KIND_WORDS, TASK_WORDS } from "./words.ts";
+import { CAUTIONS, TASK_WORDS } from "./words.ts";
 
-interface TextContext {
-  readonly shop: Shop;
-  readonly plan: PlanDocument;
-  readonly display: Display;
-  readonly names: Names;
-}
-
-/** A plan as plain text for a terminal, at most 100 characters wide: first the answer, then what needs a person, then the week. */
+/** A plan as plain text, at most 100 characters wide: first the answer, then what needs a person, then the week. */
 export function weekText(shop: Shop, plan: PlanDocument): string {
-  const context = { shop, plan, display: displayOf(shop, plan.plannedFrom), names: namesOf(shop) };
-  const sections = [
+  const context = textContext(shop, plan);
+  return sectionsText([
     headlineLines(context),
     lateLines(context),
     unplannedLines(context),
@@ -36,33 +40,12 @@ export function weekText(shop: Shop, plan: PlanDocument): string {
     costLines(context),
     handRuleLines(context),
     cautionLines(),
-  ];
-  return `${sections
-    .filter((lines) => lines.length > 0)
-    .map((lines) => lines.join("\n"))
-    .join("\n\n")}\n`;
+  ]);
 }
 
-const WIDTH = 100;
-const BAR_WIDTH = 30;
 /** So many late orders are explained, with so many reasons each; the sheet has them all. */
 const MOST_EXPLAINED = 8;
 const MOST_REASONS = 3;
-
-function headlineLines({ plan, display }: TextContext): string[] {
-  const headline = headlineOf(plan, display);
-  return [
-    shortText(plan.shopName, WIDTH),
-    `${headline.period}: ${headline.days}`,
-    "",
-    `This plan costs ${headline.cost}.`,
-    headline.proof,
-    headline.attention,
-    ...(plan.status === "stopped"
-      ? ["The search was stopped before its time; this is the best plan it had."]
-      : []),
-  ];
-}
 
 function lateLines({ plan, display, names }: TextContext): string[] {
   const late = lateOrders(plan);
@@ -143,13 +126,18 @@ function taskLines({ plan, display }: TextContext): string[] {
     title("Operators' tasks"),
     ...days.flatMap(({ date, tasks }) => [
       display.day(date),
-      ...tasks.map((task) => {
-        const from = display.clock(display.minute(task.at));
-        const doing = `[ ] ${column(TASK_WORDS[task.kind], 11)} ${column(task.machineId ?? "", 8)} ${shortText(task.text, 65)}`;
-        return `    ${column(from, 5)} ${doing}`;
-      }),
+      ...tasks.flatMap((task) => taskText(task, display)),
     ]),
   ];
+}
+
+/** When, a box to tick, what and where; the words wrapped beside them. */
+function taskText(task: PlanTask, display: Display): string[] {
+  const clock = column(display.clock(display.minute(task.at)), 5);
+  const head = `    ${clock} [ ] ${column(TASK_WORDS[task.kind], 11)} ${column(task.machineId ?? "", 8)} `;
+  return wrapped(task.text, WIDTH - head.length).map(
+    (line, index) => (index === 0 ? head : " ".repeat(head.length)) + line,
+  );
 }
 
 function feedstockLines({ plan, display, names }: TextContext): string[] {
@@ -164,56 +152,9 @@ function feedstockLines({ plan, display, names }: TextContext): string[] {
   ];
 }
 
-function costLines({ plan, display }: TextContext): string[] {
-  const { byKind, total } = plan.cost;
-  const largest = Math.max(...COST_KINDS.map((kind) => byKind[kind]), 0);
-  const row = (label: string, amount: number) =>
-    `    ${column(label, 26)} ${rightColumn(display.amount(amount), 14)}`;
-  return [
-    title(`Cost by kind, ${plan.currency}`),
-    ...COST_KINDS.map((kind) =>
-      `${row(KIND_WORDS[kind], byKind[kind])}  ${barText(byKind[kind], largest)}`.trimEnd(),
-    ),
-    row("Total", total),
-  ];
-}
-
-/** A bar in eighths of a character. */
-function barText(amount: number, largest: number): string {
-  if (largest <= 0 || amount <= 0) return "";
-  const eighths = Math.max(1, Math.round((amount / largest) * BAR_WIDTH * 8));
-  return "█".repeat(Math.floor(eighths / 8)) + ("▏▎▍▌▋▊▉"[(eighths % 8) - 1] ?? "");
-}
-
-function handRuleLines({ plan, display }: TextContext): string[] {
-  if (plan.handRules.length === 0) return [];
-  return [
-    title("What a rule of thumb would have cost"),
-    ...plan.handRules.map(
-      (rule) =>
-        `    ${column(rule.name, 50)} ${rightColumn(display.money(rule.cost), 18)}, ${rule.lateOrders} late`,
-    ),
-    `    ${column("this plan", 50)} ${rightColumn(display.money(plan.cost.total), 18)}, ${lateOrders(plan).length} late`,
-  ];
-}
-
 function cautionLines(): string[] {
   return [
     title("Cautions"),
     ...CAUTIONS.flatMap(({ title: heading, text }) => bulleted(`${heading}: ${text}`)),
   ];
-}
-
-function title(text: string): string {
-  return `${text}\n${"─".repeat([...text].length)}`;
-}
-
-function bulleted(text: string): string[] {
-  return wrapped(visibleText(text), WIDTH - 6).map((line, index) =>
-    index === 0 ? `    - ${line}` : `      ${line}`,
-  );
-}
-
-function whenText(instant: string, display: Display): string {
-  return display.dateTime(display.minute(instant));
 }

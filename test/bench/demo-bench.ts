@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { PlanDocument } from "../../core/plan/plan-document.ts";
@@ -24,7 +24,9 @@ export async function benchDemo(call: BenchCall): Promise<BenchRow[]> {
       outDir,
     ];
     const end = await runCommand("npm", ["run", "--silent", "plan", "--", ...words], [0, 1]);
-    const plan = JSON.parse(readFileSync(join(outDir, "week.plan.json"), "utf8")) as PlanDocument;
+    const file = join(outDir, "week.plan.json");
+    if (!existsSync(file)) throw new Error(`the program made no plan: ${end.stderr.slice(-1500)}`);
+    const plan = JSON.parse(readFileSync(file, "utf8")) as PlanDocument;
     const late = plan.orders.filter(({ lateMin }) => lateMin > 0).length;
     call.say(
       `demo: cost ${plan.cost.total}, gap ${plan.bound.gapPct.toFixed(2)} %, ${late} of ${plan.orders.length} late`,

@@ -9,7 +9,7 @@ import {
   machine,
   type MachineKind,
 } from "../../assets/demo/machine-kinds.ts";
-import type { PlanRequest } from "../../core/plan/compile-problem.ts";
+import type { PlanRequest } from "../../core/plan/compile/compile-problem.ts";
 import type { Calendar } from "../../core/shop/calendar.ts";
 import { minuteOf } from "../../core/shop/instants.ts";
 import type { Machine } from "../../core/shop/machine.ts";
@@ -172,6 +172,8 @@ function makeParts(shop: Shop, plan: LoadPlan, random: Random): PartPool[] {
     if (open.length === 0) break;
     const part = randomPart(`P-${number}`, partKindFor(pick(open, random), random), random);
     const ways = waysOf(part, shop, kinds);
+    // Made singly too, so that no quantity leaves a copy that no build may hold alone.
+    if (!cheapestWay(part, shop, ways, 1)) continue;
     const way = cheapestWay(part, shop, ways, USUAL_WANTED);
     const pool = open.find(({ kind }) => kind.kind === way?.kind);
     if (way && pool && way.hoursPerCopy < MOST_OF_A_LINE * lineH(pool, plan)) pool.parts.push({ part, ways });
@@ -249,13 +251,10 @@ function cheapestLoad(
   shop: Shop,
   { known, wanted }: Draft,
 ): { kind: string; hours: number; quantity: number } {
-  const rounded = Math.max(1, Math.round(wanted));
-  const way = cheapestWay(known.part, shop, known.ways, rounded);
-  if (way) return { kind: way.kind, hours: hoursFor(way, rounded), quantity: rounded };
-  const fewest = Math.min(...known.ways.map(({ route }) => route.copiesMin));
-  const batch = cheapestWay(known.part, shop, known.ways, fewest);
-  if (!batch) throw new Error(`no way to make ${known.part.id}`);
-  return { kind: batch.kind, hours: hoursFor(batch, fewest), quantity: fewest };
+  const quantity = Math.max(1, Math.round(wanted));
+  const way = cheapestWay(known.part, shop, known.ways, quantity);
+  if (!way) throw new Error(`no way to make ${known.part.id}`);
+  return { kind: way.kind, hours: hoursFor(way, quantity), quantity };
 }
 
 function makeOrder(id: string, draft: Draft, shop: Shop, weeks: number, random: Random): Order {

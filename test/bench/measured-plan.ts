@@ -1,9 +1,9 @@
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { compileProblem } from "../../core/plan/compile-problem.ts";
+import { compileProblem } from "../../core/plan/compile/compile-problem.ts";
 import type { PlanDocument } from "../../core/plan/plan-document.ts";
-import { searchSchedule } from "../../core/plan/search.ts";
+import { searchSchedule } from "../../core/plan/search/search.ts";
 import { instantOf } from "../../core/shop/instants.ts";
 import { type BenchSize, makeShop, type ShopCase } from "./make-shop.ts";
 import { runCommand } from "./run-command.ts";
@@ -51,6 +51,7 @@ async function planned(
     const hook = new URL("memory-at-exit.mjs", import.meta.url).href;
     const node = ["--import", hook, "dist/command-line.js", ...words, ...effort];
     const end = await runCommand(process.execPath, node, [0, 1]);
+    if (end.stdout.trim() === "") throw new Error(`the program made no plan: ${end.stderr.slice(-1500)}`);
     return { plan: JSON.parse(end.stdout) as PlanDocument, memoryMb: toldMemoryMb(end.stderr) };
   } finally {
     rmSync(dir, { recursive: true });

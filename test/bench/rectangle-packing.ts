@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from "node:fs";
-import { packPlatform } from "../../core/plan/platform-packing.ts";
-import type { Size } from "../../core/plan/packing-task.ts";
+import { packPlatform } from "../../core/plan/packing/platform-packing.ts";
+import type { Size } from "../../core/plan/packing/packing-task.ts";
 
 /**
  * Two-dimensional bin packing with turning, 250 instances: Berkey and Wang 1987, "Two-dimensional finite bin-packing

@@ -12,6 +12,9 @@ import { MIN_PER_H } from "../../core/units/conversions.ts";
 const CHANGEOVER_SHARE = 0.35;
 /** Staffed time that can be used: the rest is lost between builds and at the ends of shifts. */
 const STAFFED_SHARE = 0.92;
+/** The same where nobody may leave the machine and hardly two of its long prints fit one day. */
+const LONG_PRINT_SHARE = 0.72;
+const LONG_PRINT_KIND = "L";
 /** What the last print of a day goes on into the night, on average, on machines that may run unattended, h. */
 const NIGHT_PRINT_H = 5.5;
 const NIGHTS_PER_WEEK = 5;
@@ -55,7 +58,7 @@ export function kindsOfMachines(shop: Shop, weeks: number): KindOfMachine[] {
       kind,
       machine,
       longestPrintH: longestH(machine, calendar),
-      capacityH: machines.length * weeks * weeklyCapacityH(machine, calendar),
+      capacityH: machines.length * weeks * weeklyCapacityH(kind, machine, calendar),
     };
   });
 }
@@ -139,9 +142,10 @@ function longestH(machine: Machine, calendar: Calendar): number {
 /** A print over a weekend is possible, but nobody loads a platform for longer than this in the calibration, h. */
 const UNATTENDED_PRINT_H = 60;
 
-function weeklyCapacityH(machine: Machine, calendar: Calendar): number {
+function weeklyCapacityH(kind: string, machine: Machine, calendar: Calendar): number {
   const staffedH = staffedHoursByDay(calendar).reduce((sum, hours) => sum + hours, 0);
-  return STAFFED_SHARE * staffedH + (machine.unattended ? NIGHTS_PER_WEEK * NIGHT_PRINT_H : 0);
+  const share = kind === LONG_PRINT_KIND ? LONG_PRINT_SHARE : STAFFED_SHARE;
+  return share * staffedH + (machine.unattended ? NIGHTS_PER_WEEK * NIGHT_PRINT_H : 0);
 }
 
 function staffedHoursByDay(calendar: Calendar): number[] {

@@ -1,4 +1,4 @@
-import { searchSchedule } from "../../core/plan/search.ts";
+import { searchSchedule } from "../../core/plan/search/search.ts";
 import { jobsProblem } from "../fixtures/jobs-problem.ts";
 import { atLeast, type BenchCall, type BenchRow, told } from "./bench-row.ts";
 import { tardinessInstances } from "./weighted-tardiness.ts";

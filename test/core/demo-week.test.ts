@@ -45,10 +45,22 @@ describe("the planned week of the demo shop", () => {
     for (const build of overnight) expect(approved, build.id).toContain(build.machineId);
   });
 
-  test("makes the boat moulds and the storage bins on pellet machines, the clips on filament machines", () => {
+  test("makes the boat moulds on the pellet machine that takes them, the clips on filament machines", () => {
     expect(madeOn("boat-mould-half")).toEqual(new Set(["L1"]));
-    for (const id of madeOn("storage-bin")) expect(["G1", "G2"]).toContain(id);
     for (const id of madeOn("clip")) expect(id).toMatch(/^[BCF]/);
+  });
+
+  test("makes most storage bins on pellets, being enough to pay for their tool paths", () => {
+    const bins = planned.flatMap(({ machineId, items }) =>
+      items
+        .filter(({ orderId }) => partOf.get(orderId) === "storage-bin")
+        .map(({ copies }) => ({ machineId, copies })),
+    );
+    const copiesOn = (pellet: boolean) =>
+      bins
+        .filter(({ machineId }) => machineId.startsWith("G") === pellet)
+        .reduce((sum, { copies }) => sum + copies, 0);
+    expect(copiesOn(true)).toBeGreaterThan(2 * copiesOn(false));
   });
 
   test("makes bollard caps several at a time", () => {

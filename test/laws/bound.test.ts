@@ -1,13 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { type BoundAnswer, proveBound } from "../../core/plan/bound.ts";
-import { boundModel } from "../../core/plan/bound-model.ts";
+import { type BoundAnswer, proveBound } from "../../core/plan/bound/bound.ts";
+import { boundModel } from "../../core/plan/bound/bound-model.ts";
 import { loadGlpk } from "../../core/plan/engines/glpk.ts";
 import { loadHighs } from "../../core/plan/engines/highs.ts";
-import { hourPrices } from "../../core/plan/hour-prices.ts";
+import { hourPrices } from "../../core/plan/bound/hour-prices.ts";
 import type { LpEngine } from "../../core/plan/linear-program.ts";
 import type { PlanProblem } from "../../core/plan/plan-problem.ts";
-import { columnCost, MOST_SLOTS } from "../../core/plan/pool-columns.ts";
-import { sift } from "../../core/plan/sifting.ts";
+import { columnCost, MOST_SLOTS } from "../../core/plan/bound/pool-columns.ts";
+import { sift } from "../../core/plan/bound/sifting.ts";
 import { exhaustivePlan } from "../fixtures/exhaustive.ts";
 import { tinyProblem } from "../fixtures/tiny-problem.ts";
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { checkPlan } from "../../core/plan/check-plan.ts";
+import { checkPlan } from "../../core/plan/check/check-plan.ts";
 import { copiesInBuilds } from "../../core/shop/build-copies.ts";
 import type { PlanDocument } from "../../core/plan/plan-document.ts";
 import type { Shop } from "../../core/shop/shop.ts";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { workingTime } from "../../core/plan/working-time.ts";
+import { workingTime } from "../../core/plan/time/working-time.ts";
 import { instantOf, localReading, minuteOf } from "../../core/shop/instants.ts";
 
 /*

@@ -1,6 +1,6 @@
 import { existsSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { checkAnswer } from "../../core/plan/check-answer.ts";
+import { checkAnswer } from "../../core/plan/engines/check-answer.ts";
 import { loadHighs } from "../../core/plan/engines/highs.ts";
 import { assignmentProgram, GAP_FOLDER, readAssignments } from "../fixtures/generalized-assignment.ts";
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { checkAnswer } from "../../core/plan/check-answer.ts";
+import { checkAnswer } from "../../core/plan/engines/check-answer.ts";
 import { loadGlpk } from "../../core/plan/engines/glpk.ts";
 import { loadHighs } from "../../core/plan/engines/highs.ts";
 import { loadHighsRanging, type Range } from "../../core/plan/engines/highs-ranging.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import type { Size } from "../../core/plan/packing-task.ts";
-import { packPlatform } from "../../core/plan/platform-packing.ts";
+import type { Size } from "../../core/plan/packing/packing-task.ts";
+import { packPlatform } from "../../core/plan/packing/platform-packing.ts";
 import { packBins, packingInstances } from "../bench/rectangle-packing.ts";
 
 /**

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { searchSchedule } from "../../core/plan/search.ts";
-import { tardinessIndex } from "../../core/plan/tardiness-index.ts";
+import { searchSchedule } from "../../core/plan/search/search.ts";
+import { tardinessIndex } from "../../core/plan/search/tardiness-index.ts";
 import { seededRandom } from "../../core/units/random.ts";
 import { makespanInstances } from "../bench/unrelated-machines.ts";
 import { tardinessInstances } from "../bench/weighted-tardiness.ts";

@@ -1,11 +1,5 @@
 import { describe, expect, it } from "vitest";
-import {
-  countText,
-  displayOf,
-  durationText,
-  fixedText,
-  percentAtMost,
-} from "../../../core/report/display.ts";
+import { countText, displayOf, fixedText, percentAtMost } from "../../../core/report/display.ts";
 
 const EUR = { currency: "EUR", timeZone: "Europe/Berlin", display: { length: "mm", mass: "kg" } } as const;
 const US = { currency: "USD", timeZone: "America/Chicago", display: { length: "in", mass: "lb" } } as const;
@@ -90,19 +84,6 @@ describe("masses and lengths", () => {
 });
 
 describe("times", () => {
-  it.each([
-    [0, "0 min"],
-    [59.4, "59 min"],
-    [60, "1 h"],
-    [400, "6 h 40 min"],
-    [5999, "99 h 59 min"],
-    [6000, "4 d 4 h"],
-    [7500, "5 d 5 h"],
-    [-30, "\u221230 min"],
-  ])("%d min is %s", (minutes, text) => {
-    expect(durationText(minutes)).toBe(text);
-  });
-
   it("are local to the works, with the weekday", () => {
     expect(metric.dateTime(metric.minute("2026-11-30T05:00Z"))).toBe("Mon 30 Nov 06:00");
     expect(imperial.dateTime(imperial.minute("2026-11-30T05:00Z"))).toBe("Sun 29 Nov 23:00");

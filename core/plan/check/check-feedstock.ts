@@ -1,0 +1,97 @@
+import { hazardPerH, lostShare } from "../../cost/expected-failure-cost.ts";
+import type { Finding } from "../../shop/finding.ts";
+import { MIN_PER_H } from "../../units/conversions.ts";
+import { nearlyEqual } from "../../units/tolerance.ts";
+import { inSequence } from "./check-sequence.ts";
+import { broken } from "./check-source.ts";
+import type { CheckedBuild, CheckSource } from "./check-source.ts";
+import { localDaysBefore } from "../write/local-moments.ts";
+
+/** Feedstock: each build's mass is that of its copies and its purge, and the needs and what to buy by when follow from it. */
+export function checkFeedstock(source: CheckSource): Finding[] {
+  return [...checkMass(source), ...checkNeeds(source)];
+}
+
+function checkMass(source: CheckSource): Finding[] {
+  return [...massesKg(source)].flatMap(([checked, massKg]) => {
+    const { build } = checked;
+    if (nearlyEqual(build.massKg, massKg, TOLERANCE)) return [];
+    return [
+      broken(
+        "mass",
+        ["builds", build.id, "massKg"],
+        `Build ${build.id} is said to use ${build.massKg} kg; its copies and its purge take ${massKg} kg.`,
+      ),
+    ];
+  });
+}
+
+/** Relative. */
+const TOLERANCE = 1e-6;
+
+/** Mass of each planned build whose routes are known: its copies and the purge of its changeover. */
+function massesKg(source: CheckSource): Map<CheckedBuild, number> {
+  const masses = new Map<CheckedBuild, number>();
+  for (const { checked, before } of inSequence(source)) {
+    if (!checked.items) continue;
+    const { purgeKg } = source.costing.changeoverAmounts(checked.machine, before, checked.build);
+    masses.set(
+      checked,
+      checked.items.reduce((sum, { copies, route }) => sum + copies * route.massKgPerCopy, purgeKg),
+    );
+  }
+  return masses;
+}
+
+function checkNeeds(source: CheckSource): Finding[] {
+  const masses = massesKg(source);
+  const builds = [...source.planned, ...source.fixed]
+    .filter(({ setUpStartMin }) => setUpStartMin >= source.startMin)
+    .map((checked) => ({ ...checked, needKg: needKg(checked, masses.get(checked) ?? checked.build.massKg) }));
+  return source.shop.feedstocks.flatMap((feedstock) => {
+    const uses = builds.filter(({ build }) => build.feedstockId === feedstock.id);
+    const sumKg = uses.reduce((sum, use) => sum + use.needKg, 0);
+    const missingKg = Math.max(0, sumKg - feedstock.stockKg);
+    const packs = Math.ceil(missingKg / feedstock.packKg - TOLERANCE);
+    const orderMin = packs > 0 ? orderByMin(source, uses, feedstock.stockKg, feedstock.leadTimeDays) : null;
+    const stated = source.plan.feedstockNeeds.find(({ feedstockId }) => feedstockId === feedstock.id);
+    const right =
+      nearlyEqual(stated?.needKg ?? 0, sumKg, TOLERANCE) &&
+      (stated?.packs ?? 0) === Math.max(0, packs) &&
+      nearlyEqual(stated?.buyKg ?? 0, Math.max(0, packs) * feedstock.packKg, TOLERANCE) &&
+      (stated?.stockKg ?? feedstock.stockKg) === feedstock.stockKg &&
+      (stated?.orderBy ? source.minute(stated.orderBy) : null) === orderMin;
+    if (right) return [];
+    return [
+      broken(
+        "feedstock-need",
+        ["feedstockNeeds", feedstock.id],
+        `The plan says ${feedstock.id}: ${stated?.needKg ?? 0} kg needed, ${stated?.packs ?? 0} packs to buy by ${stated?.orderBy ?? "never"}; its builds take ${sumKg} kg with ${feedstock.stockKg} kg in stock, so ${packs} packs of ${feedstock.packKg} kg.`,
+      ),
+    ];
+  });
+}
+
+/** With the scrap to be expected from failed attempts, and waste on both. */
+function needKg({ machine, feedstock, printStartMin, printEndMin }: CheckedBuild, massKg: number): number {
+  const runH = (printEndMin - printStartMin) / MIN_PER_H;
+  const scrap = lostShare(hazardPerH(machine.failuresPer1000H), runH);
+  return massKg * (1 + scrap) * (1 + feedstock.wastePct / 100);
+}
+
+/** The lead time before the first build that stock does not cover begins to dry its feedstock. */
+function orderByMin(
+  { shop }: CheckSource,
+  uses: readonly (CheckedBuild & { readonly needKg: number })[],
+  stockKg: number,
+  leadTimeDays: number,
+): number | null {
+  let leftKg = stockKg;
+  for (const use of uses.toSorted((a, b) => a.setUpStartMin - b.setUpStartMin)) {
+    leftKg -= use.needKg;
+    if (leftKg >= 0) continue;
+    const wantedMin = use.setUpStartMin - Math.round(use.feedstock.dryH * MIN_PER_H);
+    return localDaysBefore(wantedMin, leadTimeDays, shop.timeZone);
+  }
+  return null;
+}

@@ -1,0 +1,105 @@
+import type { OrderCopies } from "../../cost/build-lines.ts";
+import type { LoadedState } from "../../cost/changeover-cost.ts";
+import type { CostLine } from "../../cost/cost-line.ts";
+import type { Machine } from "../../shop/machine.ts";
+import type { PlannedBuild } from "../plan-document.ts";
+import { at } from "../at.ts";
+import type { PlanSource } from "./plan-source.ts";
+import type { ScheduledBuild } from "../schedule.ts";
+
+/** One build as the document has it, with its cost lines as the costing gave them. */
+export interface WrittenBuild {
+  readonly document: PlannedBuild;
+  readonly lines: readonly CostLine[];
+}
+
+/**
+ * Writes the schedule's builds with ids, changeovers and cost lines, machine by machine in time order. An id is "B-",
+ * the machine's id and a running number that no build of the shop has yet, so equal plans have equal ids.
+ * Example: the first two builds of F1 are B-F1-1 and B-F1-2.
+ */
+export function writeBuilds(source: PlanSource): WrittenBuild[] {
+  const taken = new Set(source.shop.builds.map((build) => build.id));
+  return source.problem.machines.flatMap((_, machineIndex) => {
+    const builds = source.schedule.builds
+      .filter((build) => build.machineIndex === machineIndex)
+      .toSorted((a, b) => a.setUpStartMin - b.setUpStartMin);
+    return writeMachine(source, machineIndex, builds, taken);
+  });
+}
+
+function writeMachine(
+  source: PlanSource,
+  machineIndex: number,
+  builds: readonly ScheduledBuild[],
+  taken: Set<string>,
+): WrittenBuild[] {
+  const { machineId, startState } = at(source.problem.machines, machineIndex);
+  const machine = source.machine(machineId);
+  let loaded: LoadedState | null = source.problem.states[startState] ?? null;
+  return builds.map((scheduled) => {
+    const build = writeBuild(source, machine, scheduled, loaded, freeId(machine.id, machineIndex, taken));
+    loaded = build.document;
+    return build;
+  });
+}
+
+function writeBuild(
+  source: PlanSource,
+  machine: Machine,
+  scheduled: ScheduledBuild,
+  loaded: LoadedState | null,
+  buildId: string,
+): WrittenBuild {
+  const items = itemsOf(source, scheduled);
+  const { route } = at(items, 0);
+  const { nozzleId, feedstockId, layerHeightMm, beadWidthMm, orientation } = route;
+  const { minutes, purgeKg } = source.costing.changeoverAmounts(machine, loaded, route);
+  const lines = [
+    ...source.costing.lines(items, machine, buildId),
+    ...source.costing.changeoverLines(items, machine, loaded, buildId),
+  ];
+  const document: PlannedBuild = {
+    id: buildId,
+    machineId: machine.id,
+    nozzleId,
+    feedstockId,
+    layerHeightMm,
+    beadWidthMm,
+    orientation,
+    items: items.map(({ orderId, copies }) => ({ orderId, copies })),
+    setUpStart: source.instant(scheduled.setUpStartMin),
+    printStart: source.instant(scheduled.printStartMin),
+    printEnd: source.instant(scheduled.printEndMin),
+    unloadEnd: source.instant(scheduled.unloadEndMin),
+    state: "planned",
+    changeoverMin: minutes,
+    massKg: purgeKg + items.reduce((sum, item) => sum + item.copies * item.route.massKgPerCopy, 0),
+    costLines: lines.map(plainLine),
+  };
+  return { document, lines };
+}
+
+function itemsOf({ problem }: PlanSource, scheduled: ScheduledBuild): OrderCopies[] {
+  return scheduled.items.map(({ optionIndex, copies }) => {
+    const { route, lineIndex } = at(problem.options, optionIndex);
+    return { route, copies, orderId: at(problem.lines, lineIndex).orderId };
+  });
+}
+
+/** A cost line as a document carries it: with an array of its own. */
+export function plainLine(line: CostLine): PlannedBuild["costLines"][number] {
+  return { ...line, inputs: line.inputs.map((input) => ({ ...input })) };
+}
+
+/** Ids end at 64 characters: a machine with a very long one gives its place in the list instead. */
+function freeId(machineId: string, machineIndex: number, taken: Set<string>): string {
+  const stem = machineId.length > LONGEST_STEM ? String(machineIndex + 1) : machineId;
+  let number = 1;
+  while (taken.has(`B-${stem}-${number}`)) number++;
+  const id = `B-${stem}-${number}`;
+  taken.add(id);
+  return id;
+}
+
+const LONGEST_STEM = 50;

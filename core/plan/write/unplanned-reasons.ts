@@ -1,0 +1,50 @@
+import { durationText } from "../../shop/time-words.ts";
+import type { Unplannable } from "../compile/compile-problem.ts";
+import { copiesBy, earliestFinish } from "../compile/earliest-finish.ts";
+import type { UnplannedReason } from "../plan-document.ts";
+import type { PlanLine } from "../plan-problem.ts";
+import { at } from "../at.ts";
+import type { PlanSource } from "./plan-source.ts";
+
+/**
+ * Copies that the schedule found no place for, each with its reason: a promise that cannot be held is given up with the
+ * earliest finish there is instead.
+ */
+export function unplacedCopies(source: PlanSource): Unplannable[] {
+  return source.schedule.unplaced
+    .filter(({ copies }) => copies > 0)
+    .map(({ lineIndex, copies }) => {
+      const line = at(source.problem.lines, lineIndex);
+      return { orderId: line.orderId, copies, reasons: [reasonOf(source, line, copies)] };
+    });
+}
+
+function reasonOf(source: PlanSource, line: PlanLine, copies: number): UnplannedReason {
+  const alone = earliestFinish(source.problem, line, copies);
+  if (!alone) {
+    return {
+      code: "no-place",
+      sentence: `No machine that can make it has a staffed time long enough for ${copies} ${copies === 1 ? "copy" : "copies"} of it.`,
+    };
+  }
+  const finish = source.when(alone.finishMin);
+  const due = source.when(line.dueMin);
+  if (line.allowLate) {
+    return {
+      code: "no-place",
+      sentence: `No place was left for it. With no other order in the way it would be finished on ${finish}.`,
+    };
+  }
+  if (alone.finishMin <= line.dueMin) {
+    return {
+      code: "promise-crowded-out",
+      sentence: `It must not be late (due ${due}) and other orders hold the machines. With no other order in the way it would be finished on ${finish}.`,
+    };
+  }
+  const late = durationText(alone.finishMin - line.dueMin);
+  const possible = copiesBy(source.problem, line, line.dueMin);
+  return {
+    code: "promise-impossible",
+    sentence: `It must not be late (due ${due}), but even with no other order in the way it would be finished only on ${finish}, ${late} late; ${possible} of ${line.quantity} copies could be in time.`,
+  };
+}

@@ -1,0 +1,100 @@
+import { COST_KINDS } from "../cost/cost-line.ts";
+import type { PlanDocument } from "../plan/plan-document.ts";
+import type { Shop } from "../shop/shop.ts";
+import { type Display, displayOf } from "./display.ts";
+import { headlineOf } from "./headline.ts";
+import { type Names, namesOf } from "./names.ts";
+import { column, rightColumn, shortText, visibleText, wrapped } from "./plain-text.ts";
+import { lateOrders } from "./week-facts.ts";
+import { KIND_WORDS } from "./words.ts";
+
+/** A plan and what its text is written with. */
+export interface TextContext {
+  readonly shop: Shop;
+  readonly plan: PlanDocument;
+  readonly display: Display;
+  readonly names: Names;
+}
+
+/** Opens a plan for writing it as text. */
+export function textContext(shop: Shop, plan: PlanDocument): TextContext {
+  return { shop, plan, display: displayOf(shop, plan.plannedFrom), names: namesOf(shop) };
+}
+
+/** Sections with an empty line between them; those without lines are left out. */
+export function sectionsText(sections: readonly (readonly string[])[]): string {
+  const texts = sections.filter((lines) => lines.length > 0).map((lines) => lines.join("\n"));
+  return `${texts.join("\n\n")}\n`;
+}
+
+/** No line is longer, characters. */
+export const WIDTH = 100;
+const BAR_WIDTH = 30;
+
+/** The answer: what was planned, its cost, the bound in words, what is late. */
+export function headlineLines({ plan, display }: TextContext): string[] {
+  const headline = headlineOf(plan, display);
+  return [
+    shortText(plan.shopName, WIDTH),
+    `${headline.period}: ${headline.days}`,
+    "",
+    `This plan costs ${headline.cost}.`,
+    headline.proof,
+    headline.attention,
+    ...(plan.status === "stopped"
+      ? ["The search was stopped before its time; this is the best plan it had."]
+      : []),
+  ];
+}
+
+/** Amounts by kind of cost with bars. */
+export function costLines({ plan, display }: TextContext): string[] {
+  const { byKind, total } = plan.cost;
+  const largest = Math.max(...COST_KINDS.map((kind) => byKind[kind]), 0);
+  const row = (label: string, amount: number) =>
+    `    ${column(label, 26)} ${rightColumn(display.amount(amount), 14)}`;
+  return [
+    title(`Cost by kind, ${plan.currency}`),
+    ...COST_KINDS.map((kind) =>
+      `${row(KIND_WORDS[kind], byKind[kind])}  ${barText(byKind[kind], largest)}`.trimEnd(),
+    ),
+    row("Total", total),
+  ];
+}
+
+/** A bar in eighths of a character. */
+function barText(amount: number, largest: number): string {
+  if (largest <= 0 || amount <= 0) return "";
+  const eighths = Math.max(1, Math.round((amount / largest) * BAR_WIDTH * 8));
+  return "█".repeat(Math.floor(eighths / 8)) + ("▏▎▍▌▋▊▉"[(eighths % 8) - 1] ?? "");
+}
+
+/** This plan beside the rules of thumb. */
+export function handRuleLines({ plan, display }: TextContext): string[] {
+  if (plan.handRules.length === 0) return [];
+  return [
+    title("What a rule of thumb would have cost"),
+    ...plan.handRules.map(
+      (rule) =>
+        `    ${column(rule.name, 50)} ${rightColumn(display.money(rule.cost), 18)}, ${rule.lateOrders} late`,
+    ),
+    `    ${column("this plan", 50)} ${rightColumn(display.money(plan.cost.total), 18)}, ${lateOrders(plan).length} late`,
+  ];
+}
+
+/** A heading, underlined. */
+export function title(text: string): string {
+  return `${text}\n${"─".repeat([...text].length)}`;
+}
+
+/** A sentence as a point of a list, wrapped. */
+export function bulleted(text: string): string[] {
+  return wrapped(visibleText(text), WIDTH - 6).map((line, index) =>
+    index === 0 ? `    - ${line}` : `      ${line}`,
+  );
+}
+
+/** An instant as people say it. */
+export function whenText(instant: string, display: Display): string {
+  return display.dateTime(display.minute(instant));
+}
