@@ -19,7 +19,7 @@ const USAGE = `Usage:
   npm run check  -- SHOP.json                      what is wrong or odd in a shop file
   npm run routes -- SHOP.json [--part ID] [--all]  how each part can be made, and why not
   npm run schema -- [shop|plan]                    the JSON Schema of a document
-Exit status: 0 planned, 1 planned with late or unplanned orders, 2 bad input, 3 stopped.`;
+Exit status: 0 planned, 1 planned with late or unplanned orders, 2 bad input, 3 stopped, 70 a fault of the program.`;
 
 /** Runs one command and returns the exit status. */
 async function main(words: readonly string[]): Promise<number> {
@@ -32,9 +32,15 @@ async function main(words: readonly string[]): Promise<number> {
   try {
     return await command(rest);
   } catch (error) {
-    if (!(error instanceof UsageError)) throw error;
-    console.error(`${error.message}\n\n${USAGE}`);
-    return EXIT.badInput;
+    if (error instanceof UsageError) {
+      console.error(`${error.message}\n\n${USAGE}`);
+      return EXIT.badInput;
+    }
+    console.error(
+      "This is a fault of the program, not of your file; nothing was written. Please report it:",
+      error,
+    );
+    return EXIT.broken;
   }
 }
 

@@ -38,7 +38,7 @@ export function proveBound(problem: PlanProblem, engine: LpEngine, limits: Bound
   return {
     // Less the solver's own tolerance, so that round-off never claims a proof.
     value: Math.max(0, sifted.bound - missingCopies * model.missingPrice - LP_TOLERANCE * size),
-    from: sentence(sifted, missingCopies),
+    from: problem.lines.some((line) => line.quantity > 0) ? sentence(sifted, missingCopies) : NOTHING_TO_MAKE,
     shares: sharesOf(model, sifted),
     boughtOut: copiesOf(model.boughtOut, sifted),
     missing,
@@ -48,6 +48,8 @@ export function proveBound(problem: PlanProblem, engine: LpEngine, limits: Bound
     sifted,
   };
 }
+
+const NOTHING_TO_MAKE = "Nothing is left to make, so nothing can cost less.";
 
 function sentence(sifted: Sifted, missingCopies: number): string {
   if (!sifted.program)
