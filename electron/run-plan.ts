@@ -24,11 +24,11 @@ export async function runPlan({ shop, setAside, call, onProgress }: PlanRun): Pr
   const stop = (): void => team.stop();
   process.once("SIGINT", stop);
   try {
-    const engines = { glpk: await loadGlpk(), highs: await loadHighs() };
     return await planWeek(shop, request, {
       now: () => performance.now(),
       startedMs,
-      engines,
+      engines: { glpk: loadGlpk, highs: loadHighs },
+      warmUp: () => team.start(),
       setAside,
       onProgress,
       search: (task) => team.search(task),

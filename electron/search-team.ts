@@ -31,11 +31,17 @@ const MEMBERS = 2;
 /** Searches on threads with different seeds; the best plan wins. The threads warm up while the bound is being proven. */
 export class SearchTeam {
   private readonly stopCell = new Int32Array(new SharedArrayBuffer(4));
-  private readonly workers: Worker[];
+  private readonly workerData: SearchThreadData;
+  private workers: Worker[] = [];
 
   constructor(shop: Shop, request: WeekRequest) {
-    const workerData: SearchThreadData = { shop, request, stop: this.stopCell.buffer as SharedArrayBuffer };
+    this.workerData = { shop, request, stop: this.stopCell.buffer as SharedArrayBuffer };
+  }
+
+  /** Starts the threads; each reads the shop for itself while others work. */
+  start(): void {
     const file = new URL("./search-thread.js", import.meta.url);
+    const { workerData } = this;
     this.workers = Array.from({ length: MEMBERS }, () => new Worker(file, { workerData }));
   }
 

@@ -2,7 +2,7 @@ import type { Shop } from "../shop/shop.ts";
 import type { SetAside } from "../shop/usable-shop.ts";
 import { type BoundAnswer, proveBound } from "./bound/bound.ts";
 import { checkPlan } from "./check/check-plan.ts";
-import { chooseEngine } from "./engines/choose-engine.ts";
+import { chooseEngine, type EngineLoaders } from "./engines/choose-engine.ts";
 import { compileProblem, type PlanRequest, type Unplannable } from "./compile/compile-problem.ts";
 import { earliestDueCheapest, earliestDueFirstFit } from "./search/hand-rules.ts";
 import { hourPrices, type HourPrices, NO_HOUR_PRICES } from "./bound/hour-prices.ts";
@@ -48,9 +48,11 @@ export interface PlanTools {
   readonly now: () => number;
   /** reading of that clock when the run began */
   readonly startedMs: number;
-  readonly engines: { readonly glpk: LpEngine; readonly highs: LpEngine };
+  readonly engines: EngineLoaders;
   /** entries of the shop file that were set aside as unusable */
   readonly setAside?: readonly SetAside[];
+  /** told once the first plan is made: from now on threads may take the processors */
+  readonly warmUp?: () => void;
   /** searches elsewhere; without it the search runs right here */
   readonly search?: (task: SearchTask) => Promise<Schedule>;
   readonly onProgress?: (progress: PlanProgress) => void;
@@ -74,8 +76,9 @@ export async function planWeek(shop: Shop, request: WeekRequest, tools: PlanTool
   const { problem, unplannable } = compileProblem(shop, request);
   run.take(firstSchedule(problem, request, tools));
   const firstPlanS = run.elapsedS();
+  tools.warmUp?.();
   run.tell("first plan made, proving the bound");
-  const engine = chooseEngine(problem, tools.engines);
+  const engine = await chooseEngine(problem, tools.engines);
   // With no copies to make there is nothing to solve.
   const untilMs = problem.lines.length === 0 ? tools.now() : run.boundUntilMs();
   const firstBound = proveBound(problem, engine, { now: tools.now, untilMs });

@@ -10,11 +10,14 @@ const MOST_OPTIONS_FOR_GLPK = 400;
 /** Options that may share platforms make the program several times larger, and GLPK slower from the start. */
 const SHARED_WEIGHT = 10;
 
-/** The engine for a problem's bound, by its size. */
-export function chooseEngine(
-  problem: PlanProblem,
-  engines: { readonly glpk: LpEngine; readonly highs: LpEngine },
-): LpEngine {
+/** Loaders of both engines; the one that is not needed is never loaded. */
+export interface EngineLoaders {
+  readonly glpk: () => Promise<LpEngine>;
+  readonly highs: () => Promise<LpEngine>;
+}
+
+/** Loads the engine for a problem's bound, by its size. */
+export function chooseEngine(problem: PlanProblem, engines: EngineLoaders): Promise<LpEngine> {
   const size = problem.options.reduce((sum, option) => sum + (option.mixKey >= 0 ? SHARED_WEIGHT : 1), 0);
-  return size <= MOST_OPTIONS_FOR_GLPK ? engines.glpk : engines.highs;
+  return size <= MOST_OPTIONS_FOR_GLPK ? engines.glpk() : engines.highs();
 }
