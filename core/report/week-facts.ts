@@ -97,6 +97,11 @@ export function reasonsAndHelp(why: readonly string[]): { reasons: string[]; hel
 
 const HELP_MARK = "Would help: ";
 
+/** A sentence of `help` with its mark again, for plain text. Example: "A part delivery." gives "Would help: a part delivery." */
+export function withMark(sentence: string): string {
+  return HELP_MARK + sentence.charAt(0).toLowerCase() + sentence.slice(1);
+}
+
 /** A text with a capital first letter. Example: "this plan" gives "This plan". */
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);

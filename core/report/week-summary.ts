@@ -25,6 +25,7 @@ import {
   reasonsAndHelp,
   unplannedCopies,
   withoutPlace,
+  withMark,
 } from "./week-facts.ts";
 import { CAUTIONS } from "./words.ts";
 
@@ -75,7 +76,7 @@ function lateLines({ plan, display, names }: TextContext): string[] {
 /** What would help comes first; that an order is late, and since when, its line has said already. */
 function mostHelpful(why: readonly string[]): string[] {
   const { reasons, help } = reasonsAndHelp(why);
-  const sentences = [...help.map((sentence) => `Would help: ${sentence}`), ...reasons.slice(1), ...reasons];
+  const sentences = [...help.map(withMark), ...reasons.slice(1), ...reasons];
   return sentences.slice(0, Math.min(MOST_SENTENCES, why.length));
 }
 

@@ -23,6 +23,7 @@ import {
   reasonsAndHelp,
   tasksByDay,
   withoutPlace,
+  withMark,
 } from "./week-facts.ts";
 import { CAUTIONS, TASK_WORDS } from "./words.ts";
 
@@ -77,7 +78,7 @@ function unplannedLines({ plan, names }: TextContext): string[] {
 /** What would help, and the first reasons. */
 function explained(why: readonly string[]): string[] {
   const { reasons, help } = reasonsAndHelp(why);
-  const shown = [...reasons.slice(0, MOST_REASONS), ...help.map((sentence) => `Would help: ${sentence}`)];
+  const shown = [...reasons.slice(0, MOST_REASONS), ...help.map(withMark)];
   return shown.flatMap((sentence) => bulleted(sentence));
 }
 

@@ -10,7 +10,6 @@ import { aProgram, type DenseRow } from "../fixtures/a-program.ts";
  * Worked examples of textbooks with their optimum, prices, reduced costs and ranges, on both engines. Values from memory
  * unless said otherwise. Those that maximise are written with negated costs, so objective, prices and reduced costs change
  * sign and a range of a cost turns round; the tables below hold the textbook's own signs.
- * Left out: the diet problem of Stigler 1945, "The cost of subsistence", whose table of 77 foods is not among the data.
  */
 interface WorkedExample {
   readonly name: string;

@@ -37,7 +37,7 @@ describe("the week in a screen or two", () => {
     expect(section.filter((line) => line.startsWith("    - "))).toHaveLength(10);
     expect(section.at(-1)).toBe("    3 more in week.html (written with --out)");
     expect(section[2]).toContain("late by 1 d 2 h, costs 108.00 EUR");
-    expect(section[3]).toBe("    - Would help: Somebody there earlier.");
+    expect(section[3]).toBe("    - Would help: somebody there earlier.");
     expect(section[4]).toBe("    - The machine was taken.");
   });
 
