@@ -26,8 +26,8 @@ export interface PlanProgress {
   readonly stage: string;
   /** cost of the best plan so far, null before the first */
   readonly cost: number | null;
-  /** how much of it could be left to gain, %, null before the bound is proven */
-  readonly gapPct: number | null;
+  /** most of it that a better plan could save, %; null before the bound is proven or while copies have no place */
+  readonly toGainPct: number | null;
   readonly elapsedS: number;
 }
 
@@ -85,6 +85,8 @@ export async function planWeek(shop: Shop, request: WeekRequest, tools: PlanTool
   run.bound = firstBound.value;
   run.tell("searching");
   run.take(await run.search(problem, firstBound));
+  const rules = handRules(problem);
+  for (const { schedule } of rules) run.take(schedule);
   run.tell("pricing hours and checking");
   const schedule = run.best;
   if (!schedule) throw new Error("the search gave no schedule");
@@ -97,7 +99,7 @@ export async function planWeek(shop: Shop, request: WeekRequest, tools: PlanTool
     request,
     bound,
     prices,
-    handRules: handRules(problem),
+    handRules: rules,
     elapsed: { firstPlanS, totalS: run.elapsedS() },
     status: tools.stopped?.() ? "stopped" : "complete",
   });
@@ -135,9 +137,8 @@ class WeekRun {
 
   tell(stage: string): void {
     const cost = this.best?.cost ?? null;
-    const gapPct =
-      cost !== null && this.bound !== null && this.bound > 0 ? (cost / this.bound - 1) * 100 : null;
-    this.tools.onProgress?.({ stage, cost, gapPct, elapsedS: this.elapsedS() });
+    const toGainPct = this.best === null || this.bound === null ? null : mostToGainPct(this.best, this.bound);
+    this.tools.onProgress?.({ stage, cost, toGainPct, elapsedS: this.elapsedS() });
   }
 
   async search(problem: PlanProblem, bound: BoundAnswer): Promise<Schedule> {
@@ -160,6 +161,12 @@ class WeekRun {
 export function isBetter(a: Schedule, b: Schedule): boolean {
   const difference = unplacedCopies(a) - unplacedCopies(b);
   return difference === 0 ? a.cost < b.cost : difference < 0;
+}
+
+/** Share of the cost above the bound. A bound for all copies says nothing about a plan that leaves some out. */
+function mostToGainPct(schedule: Schedule, bound: number): number | null {
+  if (schedule.unplaced.length > 0 || schedule.cost <= 0) return null;
+  return Math.max(0, (1 - bound / schedule.cost) * 100);
 }
 
 function unplacedCopies(schedule: Schedule): number {

@@ -1,7 +1,7 @@
 import type { Build } from "./build.ts";
 import { keepsItsPlace } from "./build-copies.ts";
 import { instantFindings } from "./check-instant.ts";
-import { about, type EntryFindings, type Finding } from "./finding.ts";
+import { about, type EntryFindings, type Finding, listed } from "./finding.ts";
 import { minuteOrNull, type ShopIndex } from "./shop-index.ts";
 
 /** Findings about builds: references, times, what overlaps on one machine. Finished ones are history and only warn. */
@@ -18,7 +18,22 @@ export function checkBuilds(index: ShopIndex): Finding[] {
       ...countFindings(say, build),
     ];
   });
-  return [...own, ...overlapFindings(index)];
+  return [...own, ...overlapFindings(index), ...plannedFindings(index.shop.builds)];
+}
+
+/** Builds of an earlier plan that nobody has committed. */
+function plannedFindings(builds: readonly Build[]): Finding[] {
+  const ids = builds.filter(({ state }) => state === "planned").map(({ id }) => id);
+  if (ids.length === 0) return [];
+  const [what, one] = ids.length === 1 ? ["Build", "it is"] : ["Builds", "they are"];
+  return [
+    {
+      severity: "warning",
+      code: "planned-anew",
+      where: "builds",
+      sentence: `${what} ${listed(ids)}: in state planned, so ${one} planned anew; set what must keep its time to committed.`,
+    },
+  ];
 }
 
 const TIME_FIELDS = ["setUpStart", "printStart", "printEnd", "unloadEnd"] as const;

@@ -133,7 +133,9 @@ function quantityFindings(say: EntryFindings, order: Order, made: number): Findi
       say.warning(
         "quantity",
         "all-made",
-        `all ${made} copies are made or committed in builds; nothing of it is left to plan`,
+        made === 1
+          ? "its only copy is made or committed in a build; nothing of it is left to plan"
+          : `all ${made} copies are made or committed in builds; nothing of it is left to plan`,
       ),
     );
   }

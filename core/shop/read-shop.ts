@@ -3,6 +3,7 @@ import { about, type Finding, whereOf } from "./finding.ts";
 import { type Misfit, misfitsOf, wordsOfIssue } from "./issue-words.ts";
 import { findJsonFault } from "./json-fault.ts";
 import { migrate, type RawDocument } from "./migrate.ts";
+import { orderSchema } from "./order.ts";
 import { type Shop, shopSchema } from "./shop.ts";
 import { SHOP_LISTS, type ShopList } from "./shop-lists.ts";
 import { buildShadows } from "./unreadable-build.ts";
@@ -11,6 +12,8 @@ import { buildShadows } from "./unreadable-build.ts";
 export interface ReadShop {
   readonly shop: Shop | null;
   readonly findings: Finding[];
+  /** copies of orders that were left out, by id, where their quantity could be read */
+  readonly unreadCopies: ReadonlyMap<string, number>;
 }
 
 /**
@@ -21,9 +24,9 @@ export interface ReadShop {
  */
 export function readShop(text: string): ReadShop {
   const parsed = parse(text.replace(/^\uFEFF/, ""));
-  if ("finding" in parsed) return { shop: null, findings: [parsed.finding] };
+  if ("finding" in parsed) return unread([parsed.finding]);
   const migrated = migrate(parsed.document);
-  if ("finding" in migrated) return { shop: null, findings: [migrated.finding] };
+  if ("finding" in migrated) return unread([migrated.finding]);
   return readDocument(migrated.document);
 }
 
@@ -64,6 +67,10 @@ function fault(code: string, sentence: string): Parsed {
   return { finding: { severity: "error", code, where: "", sentence } };
 }
 
+function unread(findings: Finding[]): ReadShop {
+  return { shop: null, findings, unreadCopies: new Map() };
+}
+
 /** The document with its lists unread: what is wrong in here is wrong with the whole. */
 const headSchema = shopSchema.extend({
   calendars: z.array(z.unknown()),
@@ -76,18 +83,21 @@ const headSchema = shopSchema.extend({
 
 function readDocument(document: RawDocument): ReadShop {
   const head = headSchema.safeParse(document, { error: wordsOfIssue });
-  if (!head.success) return { shop: null, findings: misfitsOf(head.error.issues).map(headFinding) };
+  if (!head.success) return unread(misfitsOf(head.error.issues).map(headFinding));
   const findings: Finding[] = [];
   const lists: Record<string, unknown[]> = {};
+  const unreadCopies = new Map<string, number>();
   for (const list of SHOP_LISTS) {
     lists[list] = head.data[list].filter((raw, index) => {
       const misfits = entryMisfits(list, raw);
       findings.push(...entryFindings(list, raw, index, misfits));
+      const copies = list === "orders" && misfits.length > 0 ? readableQuantity(raw) : null;
+      if (copies !== null) unreadCopies.set(readableId(raw) ?? placeName(index), copies);
       return misfits.length === 0;
     });
   }
   // Every entry has passed its own schema, and the head its own.
-  return { shop: { ...head.data, ...lists } as Shop, findings };
+  return { shop: { ...head.data, ...lists } as Shop, findings, unreadCopies };
 }
 
 function entryMisfits(list: ShopList, raw: unknown): Misfit[] {
@@ -113,11 +123,21 @@ function entryFindings(list: ShopList, raw: unknown, index: number, misfits: rea
     const what = path.length === 0 ? words : `${fieldWords(path)} ${words}`;
     if (id !== null)
       return { ...about(list, id).error("", "schema", what), where: whereOf(list, id, ...field) };
-    const place = `#${index + 1}`;
+    const place = placeName(index);
     const sentence = `Entry ${index + 1} of the ${list} (no usable id): ${what}.`;
     return { severity: "error" as const, code: "schema", where: whereOf(list, place, ...field), sentence };
   });
   return list === "builds" ? [...own, ...buildShadows(raw, id ?? `number ${index + 1}`)] : own;
+}
+
+/** Stands for the id of an entry that has none. */
+function placeName(index: number): string {
+  return `#${index + 1}`;
+}
+
+function readableQuantity(raw: unknown): number | null {
+  if (raw === null || typeof raw !== "object" || !("quantity" in raw)) return null;
+  return orderSchema.shape.quantity.safeParse(raw.quantity).data ?? null;
 }
 
 function readableId(raw: unknown): string | null {

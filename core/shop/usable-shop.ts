@@ -27,15 +27,19 @@ export interface UsableShop {
  * with their calendar, orders with their part or pin, committed and running builds with their machine, feedstock or orders,
  * and the orders of a build that was set aside, since nobody can count their copies). A committed or running build that was
  * set aside still keeps its time on its machine, as time out of service. What a machine has loaded is forgotten where it
- * names nothing that exists. `findings` are those of `readShop` and `checkShop` together.
+ * names nothing that exists. `findings` are those of `readShop` and `checkShop` together, `unreadCopies` those of `readShop`.
  * Example: an error at part P takes the orders of P with it; all others stay.
  */
-export function usableShop(shop: Shop, findings: readonly Finding[]): UsableShop {
+export function usableShop(
+  shop: Shop,
+  findings: readonly Finding[],
+  unreadCopies: ReadonlyMap<string, number> = new Map(),
+): UsableShop {
   const errors = findings.filter((finding) => finding.severity === "error");
   const unique = withoutDoubles(shop);
   const aside = directlyAside(unique, errors);
   spread(unique, aside);
-  const copiesOf = copiesToMake(unique);
+  const copiesOf = copiesToMake(unique, unreadCopies);
   const first = SHOP_LISTS.flatMap((list) =>
     [...aside[list]].map(([id, sentence]) => ({ list, id, sentence, copies: copiesOf(list, id) })),
   );
@@ -56,13 +60,18 @@ function placeOf({ where }: Finding): { readonly list: ShopList; readonly id: st
   return list === undefined || id === undefined ? null : { list, id };
 }
 
-/** Copies that each order still wants: ordered less those in builds. 0 for what is no order or could not be read. */
-function copiesToMake(shop: Shop): (list: ShopList, id: string) => number {
+/** Copies that each order still wants: ordered less those in builds. 0 for what is no order or has no readable quantity. */
+function copiesToMake(
+  shop: Shop,
+  unreadCopies: ReadonlyMap<string, number>,
+): (list: ShopList, id: string) => number {
   const made = copiesInBuilds(shop.builds);
-  const wanted = new Map(
-    shop.orders.map(({ id, quantity }) => [id, Math.max(0, quantity - (made.get(id) ?? 0))]),
-  );
-  return (list, id) => (list === "orders" ? (wanted.get(id) ?? 0) : 0);
+  const ordered = new Map([
+    ...unreadCopies,
+    ...shop.orders.map(({ id, quantity }) => [id, quantity] as const),
+  ]);
+  const wanted = (id: string): number => Math.max(0, (ordered.get(id) ?? 0) - (made.get(id) ?? 0));
+  return (list, id) => (list === "orders" ? wanted(id) : 0);
 }
 
 /** The second and later entries of one id. */

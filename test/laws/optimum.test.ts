@@ -13,6 +13,8 @@ const SHOPS = 200;
 const MOST_NODES = 12_000;
 const SEARCH_STEPS = 20_000;
 const LEAST_OPTIMAL = 0.95;
+/** Share of the shops that takes more nodes: 96 of 296 when it was measured. */
+const MOST_PASSED_OVER = 0.35;
 
 const glpk = await loadGlpk();
 
@@ -27,13 +29,18 @@ function isWhole(schedule: Schedule): boolean {
   return schedule.unplaced.length === 0;
 }
 
-test("on 200 tiny shops: bound <= cheapest of all plans <= plan, and the plan is the cheapest on 95 of 100", () => {
+const CLAIM =
+  "on 200 tiny shops: bound <= cheapest of all plans <= plan, and the plan is the cheapest on 95 of 100; shops too large to try every plan are passed over, at most 35 of 100";
+
+test(CLAIM, () => {
   let solved = 0;
   let optimal = 0;
+  let passedOver = 0;
   for (let seed = 0; solved < SHOPS; seed++) {
     const problem = tinyProblem(seed);
     if (!problem.lines.every((line) => line.optionIndices.length > 0 || line.buyOut)) continue;
     const { schedule: cheapest, isComplete } = exhaustivePlan(problem, MOST_NODES);
+    if (!isComplete) passedOver++;
     if (!isComplete || !cheapest) continue;
     solved++;
     const { value, schedule } = searched(problem);
@@ -43,4 +50,5 @@ test("on 200 tiny shops: bound <= cheapest of all plans <= plan, and the plan is
     if (schedule.cost <= cheapest.cost + MONEY_TOLERANCE) optimal++;
   }
   expect(optimal).toBeGreaterThanOrEqual(LEAST_OPTIMAL * SHOPS);
+  expect(passedOver / (passedOver + solved), "share passed over").toBeLessThanOrEqual(MOST_PASSED_OVER);
 }, 120_000);

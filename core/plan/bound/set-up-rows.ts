@@ -19,8 +19,9 @@ export interface SetUpRows {
 /**
  * Set-ups: for each class and state the number of changes into it is one column, at the cheapest change and, in the last
  * bucket, its shortest time. A line made in a state that no machine starts in needs one (facility-location link; Balinski
- * 1965); a state needs as many machines as its hours fill. Under-counts: changes back and forth, and any change dearer than
- * the cheapest; builds after the last point need none. Tool paths are paid once a part and process, by the largest share.
+ * 1965, from memory); a state needs as many machines as its hours fill. Under-counts: changes back and forth, and any
+ * change dearer than the cheapest; builds after the last point need none. Tool paths are paid once a part and process, by
+ * the largest share.
  */
 export function addSetUpRows(resources: BoundResources): SetUpRows {
   const { problem, frames } = resources;

@@ -33,10 +33,10 @@ const MOST_ROUNDS = 60;
 const PRICE_TOLERANCE = 1e-9;
 
 /**
- * Sifting (column generation over a pool that is all there; Bixby, Gregory, Lustig, Marsten & Shanno 1992): solve with few
- * columns, price the others, add the best of each line, until none would help. After any round the Lagrangian bound
- * "objective + sum over lines of quantity x least reduced cost for one copy" holds (Lasdon 1970), because a plan makes
- * exactly the quantity; so it can be stopped at any time.
+ * Sifting (column generation over a pool that is all there; Bixby, Gregory, Lustig, Marsten & Shanno 1992, from memory):
+ * solve with few columns, price the others, add the best of each line, until none would help. After any round the
+ * Lagrangian bound "objective + sum over lines of quantity x least reduced cost for one copy" holds (Lasdon 1970, from
+ * memory), because a plan makes exactly the quantity; so it can be stopped at any time.
  */
 export function sift(
   model: BoundModel,

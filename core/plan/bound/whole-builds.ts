@@ -34,8 +34,8 @@ export function addWholeBuilds(problem: PlanProblem, line: PlanLine, rows: RowLi
 
 /**
  * How much a build of so many copies counts: whole multiples of the size, and the remainder as a part of the rest, at most 1
- * (mixed-integer rounding of "sum of copies >= quantity"; Nemhauser & Wolsey 1988). Also for one copy bought or missing.
- * Example: quantity 20 with builds of 15 (rest 5): 15 copies count 1, 5 count 1, 3 count 0.6; two are needed.
+ * (mixed-integer rounding of "sum of copies >= quantity"; Nemhauser & Wolsey 1988, from memory). Also for one copy bought or
+ * missing. Example: quantity 20 with builds of 15 (rest 5): 15 copies count 1, 5 count 1, 3 count 0.6; two are needed.
  */
 export function countOf({ most, rest }: WholeBuilds, copies: number): number {
   return Math.floor(copies / most) + Math.min(1, (copies % most) / rest);

@@ -11,7 +11,7 @@ import type { PlanRequest, Unplannable } from "./compile-problem.ts";
 import { copiesInBuilds } from "../../shop/build-copies.ts";
 import type { ClassRoute, OptionFinder } from "./option-finder.ts";
 import type { UnplannedReason } from "../plan-document.ts";
-import type { EngineeringItem, PlanLine, PlanOption } from "../plan-problem.ts";
+import type { EngineeringItem, PlanLine, PlanOption, Stretch } from "../plan-problem.ts";
 
 export interface CompileLinesInput {
   readonly shop: Shop;
@@ -106,16 +106,19 @@ class LineWriter implements CompiledLines {
     });
   }
 
-  /** Copies that could be made before the end of the planned days and as long again if nothing else were made. */
+  /**
+   * Copies that could be made in twice the planned days, or a week if that is longer, if nothing else were made. It only keeps
+   * absurd quantities out; a machine's time counts from when it can first be used, so that a closed start shuts nothing out.
+   */
   private makeable(routes: readonly ClassRoute[], endMin: number): number {
     const { times, request } = this.input;
-    const untilMin = endMin + (endMin - request.fromMin);
+    const lengthMin = Math.max(2 * (endMin - request.fromMin), LEAST_COUNTED_MIN);
     let copies = 0;
     for (const [classIndex, facts] of times.classes.entries()) {
       const perCopyMin = Math.min(...routes.filter((r) => r.classIndex === classIndex).map(leastMinPerCopy));
       if (!Number.isFinite(perCopyMin)) continue;
       for (const index of facts.machineIndices) {
-        const openMin = openUntil(times.machines[index]?.segments ?? [], untilMin);
+        const openMin = openFor(times.machines[index]?.segments ?? [], lengthMin);
         copies += Math.ceil(openMin / perCopyMin);
       }
     }
@@ -203,11 +206,15 @@ function leastMinPerCopy(route: ClassRoute): number {
   return least;
 }
 
-function openUntil(segments: readonly { startMin: number; endMin: number }[], untilMin: number): number {
+/** Minutes in segments within so many minutes of the first one's start. */
+function openFor(segments: readonly Stretch[], lengthMin: number): number {
+  const untilMin = (segments[0]?.startMin ?? 0) + lengthMin;
   let open = 0;
   for (const { startMin, endMin } of segments) open += Math.max(0, Math.min(endMin, untilMin) - startMin);
   return open;
 }
+
+const LEAST_COUNTED_MIN = 7 * MIN_PER_DAY;
 
 /** Where no machine refuses a part, none was asked, or none has time. */
 const NO_MACHINE: UnplannedReason = {
@@ -236,6 +243,6 @@ function pinnedAway({ machineId, feedstockId }: NonNullable<Order["pinned"]>): U
 function tooMany(order: Order, planned: number): UnplannedReason {
   return {
     code: "more-than-capacity",
-    sentence: `${order.quantity} copies ordered: even if every machine made nothing else, only ${planned} could be made in twice the planned days.`,
+    sentence: `${order.quantity} copies ordered: even if every machine made nothing else, only ${planned} could be made in twice the planned days (at least a week).`,
   };
 }

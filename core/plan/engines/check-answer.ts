@@ -5,7 +5,7 @@ import type { LinearProgram, LpAnswer } from "../linear-program.ts";
  * Re-checks an engine's "optimal" answer to a linear program from the data alone: columns and rows within their limits,
  * prices of the right sign (a price only where a limit is met), reduced cost = cost - A' price, and cost = value of the
  * prices. Returns a sentence for each kind of fault; none means that the answer proves itself optimal (linear programming
- * duality; Dantzig 1963). Integer programs have no prices, so only their limits and cost are checked.
+ * duality; Dantzig 1963, from memory). Integer programs have no prices, so only their limits and cost are checked.
  */
 export function checkAnswer(program: LinearProgram, answer: LpAnswer, tolerance = LP_TOLERANCE): string[] {
   const activity = rowActivity(program, answer.values);

@@ -63,7 +63,7 @@ function waitingBuilds(state: SearchState, whole: WholeShares): Waiting[] {
   return waiting;
 }
 
-/** Look-aheads that did well over random works; Lee, Bhaskaran & Pinedo 1997 give ranges. */
+/** Look-aheads that did well over random works; Lee, Bhaskaran & Pinedo 1997 give ranges (from memory). */
 const K1 = 2;
 const K2 = 0.4;
 /** Builds that cost nothing when late still go in some order. */

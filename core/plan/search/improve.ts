@@ -37,7 +37,8 @@ const ROUNDS = 6;
 
 /**
  * Improves a plan: annealing by small moves and ruin and recreate in turn, under one falling temperature. It ends when
- * `progress` says 1 and leaves the best plan found in the trial's state. Sources: Kirkpatrick, Gelatt & Vecchi 1983.
+ * `progress` says 1 and leaves the best plan found in the trial's state. Source: Kirkpatrick, Gelatt & Vecchi
+ * 1983 (annealing, from memory).
  */
 export class Improver {
   readonly best = new SavedPlan();

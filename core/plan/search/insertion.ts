@@ -63,7 +63,7 @@ export class Insertion {
 
   /**
    * Money of the best of some positions on a machine if it is below `limit`, else Infinity. With `random` some positions are
-   * passed over (blinks, Christiaens & Vanden Berghe 2020).
+   * passed over (blinks; Christiaens & Vanden Berghe 2020, from memory).
    */
   scan(machine: number, limit: number, random: Random | null, positions: Positions): number {
     const { state } = this;

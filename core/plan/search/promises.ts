@@ -1,4 +1,5 @@
 import { Edits } from "./edits.ts";
+import type { MixedItem } from "./mixed-builds.ts";
 import { MOST_ITEMS, type SearchState } from "./search-state.ts";
 import type { Trial } from "./trial.ts";
 
@@ -46,21 +47,44 @@ function brokenBuild(state: SearchState): number {
   return -1;
 }
 
+/**
+ * Takes the broken items out of a build. Where the next build would then need so much longer a changeover that builds after it
+ * find no place, the last build of the machine gives way first, as often as it takes.
+ */
 function takeOut(trial: Trial, build: number): void {
   const { state } = trial;
-  const edits = new Edits(state);
-  const end = state.endAt[build]!;
-  const stays = state.itemsOf(build).filter(({ optionIndex, copies }) => {
+  const machine = state.machineOf[build]!;
+  const isBrokenItem = ({ optionIndex }: MixedItem): boolean => {
     const line = state.data.optionLine[optionIndex]!;
-    if (state.data.hard[line] === 0 || end <= state.data.dueMin[line]!) return true;
-    trial.setCounts(line, state.boughtOut[line]!, state.unplaced[line]! + copies);
-    return false;
-  });
+    return state.data.hard[line] === 1 && state.endAt[build]! > state.data.dueMin[line]!;
+  };
+  while (!leaves(trial, build, isBrokenItem)) {
+    const last = state.sequence[machine]![state.length[machine]! - 1]!;
+    if (!leaves(trial, last, () => true))
+      throw new Error("the last build of a machine could not be taken out");
+    if (last === build) return;
+  }
+}
+
+/** Takes items out of a build, the build with its last one; false, and nothing changed, where others lose their place. */
+function leaves(trial: Trial, build: number, isLeaving: (item: MixedItem) => boolean): boolean {
+  const { state } = trial;
+  const edits = new Edits(state);
+  const items = state.itemsOf(build);
+  for (const item of items.filter(isLeaving)) {
+    const line = state.data.optionLine[item.optionIndex]!;
+    trial.setCounts(line, state.boughtOut[line]!, state.unplaced[line]! + item.copies);
+  }
+  const stays = items.filter((item) => !isLeaving(item));
   trial.drop(build);
   const rest = stays.length > 0 ? trial.addMixed(stays) : -1;
+  if (stays.length > 0 && rest < 0)
+    throw new Error("items that shared a platform could not go on sharing it");
   if (rest >= 0) edits.replace(build, rest);
   else edits.remove(build);
   edits.apply(trial);
-  if (trial.evaluate() === Infinity) throw new Error("taking a build out left the others without a place");
-  trial.commit();
+  const hasPlaces = trial.evaluate() < Infinity;
+  if (hasPlaces) trial.commit();
+  else trial.discard();
+  return hasPlaces;
 }

@@ -17,6 +17,8 @@ export interface PlaceRule {
 const ANYWHERE: readonly Positions[] = ["beside", "apart"];
 const AT_END: readonly Positions[] = ["end"];
 
+const ALWAYS = (): boolean => true;
+
 /** In place of an option: bought out, or on the platform of a build that there is. */
 const BOUGHT = -1;
 const JOINED = -2;
@@ -48,10 +50,10 @@ export class Recreate {
     this.join = isMixing ? new PlatformJoin(trial, random) : null;
   }
 
-  /** Places copies of a line until none is left or no place is found. */
-  placeLine(line: number, rule: PlaceRule): void {
+  /** Places copies of a line until none is left, no place is found or `goOn` says no. */
+  placeLine(line: number, rule: PlaceRule, goOn: () => boolean = ALWAYS): void {
     const { state } = this;
-    while (state.unplaced[line]! > 0) {
+    while (state.unplaced[line]! > 0 && goOn()) {
       if (!this.find(line, rule) || !this.insert(line)) return;
     }
   }

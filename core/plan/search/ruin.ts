@@ -10,8 +10,8 @@ const LONGEST_STRING = 4;
 
 /**
  * Ruin and recreate: takes related builds out (a late line's, those near it in time on machines that could make it) and
- * puts their copies back one line after another at the cheapest places, passing over some at random. Sources: Schrimpf et
- * al. 2000 (the principle); Christiaens & Vanden Berghe 2020 (strings, blinks).
+ * puts their copies back one line after another at the cheapest places, passing over some at random. Sources, from
+ * memory: Schrimpf et al. 2000 (the principle); Christiaens & Vanden Berghe 2020 (strings, blinks).
  */
 export class Ruin {
   private readonly walk: Walk;

@@ -32,26 +32,41 @@ function penaltyOf(data: SearchData): number {
 
 const LEAST_PENALTY = 1000;
 
+/** Asks only every so often: reading the clock for every build would take longer than placing it. */
+function askedSeldom(question: () => boolean): () => boolean {
+  let calls = 0;
+  let answer = true;
+  return () => {
+    if (calls++ % CALLS_PER_QUESTION === 0) answer = question();
+    return answer;
+  };
+}
+
+const CALLS_PER_QUESTION = 16;
+
+const ALWAYS = (): boolean => true;
 const AT_END: PlaceRule = { atEnd: true, random: null };
 const ANYWHERE: PlaceRule = { atEnd: false, random: null };
 
 /** Line by line in order of due dates, at the cheapest option and machine, while `goOn` says so. */
-function placeAll(trial: Trial, rule: PlaceRule, goOn: () => boolean = () => true): void {
+function placeAll(trial: Trial, rule: PlaceRule, goOn: () => boolean): void {
   const { data } = trial.state;
   const recreate = new Recreate(trial, null);
   const lines = Array.from({ length: data.lineCount }, (_, line) => line);
   lines.sort((a, b) => data.dueMin[a]! - data.dueMin[b]! || a - b);
   for (const line of lines) {
     if (!goOn()) return;
-    recreate.placeLine(line, rule);
+    recreate.placeLine(line, rule, goOn);
   }
 }
 
 /**
  * The cheapest of the plans to start from: dispatched from the linear program's shares where there are any, and line by line
- * by due date, after what is there and (while `isTimeLeft`) at the best of all positions.
+ * by due date, after what is there and (while `hasTime`) at the best of all positions. With shares everything ends with
+ * the time, whatever has no place by then: the first plan is made without them, and is always whole.
  */
-export function startPlan(trial: Trial, start: Shares | null, isTimeLeft: () => boolean): void {
+export function startPlan(trial: Trial, start: Shares | null, hasTime: () => boolean): void {
+  const isTimeLeft = askedSeldom(hasTime);
   const { state } = trial;
   const best = new SavedPlan();
   const empty = new SavedPlan();
@@ -63,10 +78,10 @@ export function startPlan(trial: Trial, start: Shares | null, isTimeLeft: () => 
   if (start) {
     dispatchShares(trial, roundShares(state.data, start));
     takeOutBroken(trial);
-    placeAll(trial, ANYWHERE);
+    placeAll(trial, ANYWHERE, isTimeLeft);
     keepBetter();
   }
-  placeAll(trial, AT_END);
+  placeAll(trial, AT_END, start ? isTimeLeft : ALWAYS);
   keepBetter();
   if (isTimeLeft()) {
     placeAll(trial, ANYWHERE, isTimeLeft);

@@ -23,8 +23,8 @@ export interface IndexScale {
 
 /**
  * Apparent tardiness cost with set-ups: (w / p) exp(-max(slack, 0) / (k1 mean p)) exp(-s / (k2 mean s)); the build with the
- * largest index goes next. Sources: Vepsalainen & Morton 1987 (without set-ups); Lee, Bhaskaran & Pinedo 1997 (with).
- * Example: w 4, p 12, slack 4, mean p 11, k1 2, no set-ups: 0.277918.
+ * largest index goes next. Sources, from memory: Vepsalainen & Morton 1987 (without set-ups); Lee, Bhaskaran & Pinedo 1997
+ * (with). Example: w 4, p 12, slack 4, mean p 11, k1 2, no set-ups: 0.277918.
  */
 export function tardinessIndex(build: WaitingBuild, scale: IndexScale): number {
   const urgency = Math.exp(-Math.max(0, build.slack) / (scale.k1 * scale.meanRun));

@@ -1,6 +1,7 @@
 import type { OrderCopies } from "../../cost/build-lines.ts";
 import type { LoadedState } from "../../cost/changeover-cost.ts";
 import type { CostLine } from "../../cost/cost-line.ts";
+import { isoWeek, localTime } from "../../shop/local-time.ts";
 import type { Machine } from "../../shop/machine.ts";
 import type { PlannedBuild } from "../plan-document.ts";
 import { at } from "../at.ts";
@@ -14,9 +15,9 @@ export interface WrittenBuild {
 }
 
 /**
- * Writes the schedule's builds with ids, changeovers and cost lines, machine by machine in time order. An id is "B-",
- * the machine's id and a running number that no build of the shop has yet, so equal plans have equal ids.
- * Example: the first two builds of F1 are B-F1-1 and B-F1-2.
+ * Writes the schedule's builds with ids, changeovers and cost lines, machine by machine in time order. An id is the
+ * ISO week in which the plan starts, the machine's id and a running number that no build of the shop has yet: equal plans
+ * have equal ids, and those of another week differ. Example: in week 49 of 2026 F1 makes 26W49-F1-1 and 26W49-F1-2.
  */
 export function writeBuilds(source: PlanSource): WrittenBuild[] {
   const taken = new Set(source.shop.builds.map((build) => build.id));
@@ -38,7 +39,7 @@ function writeMachine(
   const machine = source.machine(machineId);
   let loaded: LoadedState | null = source.problem.states[startState] ?? null;
   return builds.map((scheduled) => {
-    const build = writeBuild(source, machine, scheduled, loaded, freeId(machine.id, machineIndex, taken));
+    const build = writeBuild(source, machine, scheduled, loaded, freeId(source, machineIndex, taken));
     loaded = build.document;
     return build;
   });
@@ -93,13 +94,25 @@ export function plainLine(line: CostLine): PlannedBuild["costLines"][number] {
 }
 
 /** Ids end at 64 characters: a machine with a very long one gives its place in the list instead. */
-function freeId(machineId: string, machineIndex: number, taken: Set<string>): string {
-  const stem = machineId.length > LONGEST_STEM ? String(machineIndex + 1) : machineId;
+function freeId(source: PlanSource, machineIndex: number, taken: Set<string>): string {
+  const { machineId } = at(source.problem.machines, machineIndex);
+  const name = machineId.length > LONGEST_NAME ? String(machineIndex + 1) : machineId;
+  const stem = `${weekText(source)}-${name}`;
   let number = 1;
-  while (taken.has(`B-${stem}-${number}`)) number++;
-  const id = `B-${stem}-${number}`;
+  while (taken.has(`${stem}-${number}`)) number++;
+  const id = `${stem}-${number}`;
   taken.add(id);
   return id;
 }
 
-const LONGEST_STEM = 50;
+/** "26W49" */
+function weekText({ problem, shop }: PlanSource): string {
+  const { year, week } = isoWeek(localTime(problem.startMin, shop.timeZone).date);
+  return `${twoDigits(year % 100)}W${twoDigits(week)}`;
+}
+
+function twoDigits(value: number): string {
+  return String(value).padStart(2, "0");
+}
+
+const LONGEST_NAME = 50;

@@ -4,6 +4,7 @@ import { copiesBy, earliestFinish } from "../compile/earliest-finish.ts";
 import type { UnplannedReason } from "../plan-document.ts";
 import type { PlanLine } from "../plan-problem.ts";
 import { at } from "../at.ts";
+import { noTimeWords } from "./no-time-words.ts";
 import type { PlanSource } from "./plan-source.ts";
 
 /**
@@ -22,10 +23,7 @@ export function unplacedCopies(source: PlanSource): Unplannable[] {
 function reasonOf(source: PlanSource, line: PlanLine, copies: number): UnplannedReason {
   const alone = earliestFinish(source.problem, line, copies);
   if (!alone) {
-    return {
-      code: "no-place",
-      sentence: `No machine that can make it has a staffed time long enough for ${copies} ${copies === 1 ? "copy" : "copies"} of it.`,
-    };
+    return { code: "no-place", sentence: noTimeWords(source, line, copies) };
   }
   const finish = source.when(alone.finishMin);
   const due = source.when(line.dueMin);
@@ -42,9 +40,10 @@ function reasonOf(source: PlanSource, line: PlanLine, copies: number): Unplanned
     };
   }
   const late = durationText(alone.finishMin - line.dueMin);
-  const possible = copiesBy(source.problem, line, line.dueMin);
+  const possible = line.quantity === 1 ? 0 : copiesBy(source.problem, line, line.dueMin);
+  const part = line.quantity === 1 ? "" : `; ${possible} of ${line.quantity} copies could be in time`;
   return {
     code: "promise-impossible",
-    sentence: `It must not be late (due ${due}), but even with no other order in the way it would be finished only on ${finish}, ${late} late; ${possible} of ${line.quantity} copies could be in time.`,
+    sentence: `It must not be late (due ${due}), but even with no other order in the way it would be finished only on ${finish}, ${late} late${part}.`,
   };
 }

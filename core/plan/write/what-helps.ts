@@ -27,13 +27,13 @@ export function whatHelps(
     ...(last ? overtime(source, last, lateness) : []),
     ...(last ? pricedHours(source, last, line, prices) : []),
     ...pin(source, line),
-    ...ruledOut(source, line),
+    ...(timeIsMissing(source, line, last) ? [] : ruledOut(source, line)),
     ...buyOut(source, line, lateness),
     ...smallerFirst(source, line),
   ];
 }
 
-/** Where its machine stands idle before it for as long as it is late. */
+/** Where its machine stands idle before it for as long as it is late, and is not out of service then. */
 function earlierSetUp(
   source: PlanSource,
   line: PlanLine,
@@ -45,7 +45,9 @@ function earlierSetUp(
     .filter((build) => build.machineIndex === last.machineIndex && build.setUpStartMin < last.setUpStartMin)
     .map((build) => build.unloadEndMin);
   const idleMin = last.setUpStartMin - Math.max(line.releaseMin, machine.freeFromMin, ...ends);
-  if (idleMin < lateness.lateMin) return [];
+  const fromMin = last.setUpStartMin - lateness.lateMin;
+  const isOut = machine.blocks.some((b) => b.startMin < last.setUpStartMin && b.endMin > fromMin);
+  if (idleMin < lateness.lateMin || isOut) return [];
   const { name } = source.machine(machine.machineId);
   return [
     `Would help: somebody at ${name} to set it up ${durationText(lateness.lateMin)} before ${source.when(last.setUpStartMin)}; it stands idle then.`,
@@ -101,6 +103,21 @@ function pin(source: PlanSource, line: PlanLine): string[] {
     : [];
 }
 
+/**
+ * Whether machines could make it and only their time is missing: it is bought out all the same, or none of them is staffed
+ * before it is due. What is wrong with other machines matters little then.
+ */
+function timeIsMissing({ problem }: PlanSource, line: PlanLine, last: ScheduledBuild | null): boolean {
+  if (line.optionIndices.length === 0) return false;
+  if (!last) return true;
+  const machines = new Set(line.optionIndices.flatMap((index) => at(problem.options, index).machineIndices));
+  return [...machines].every((index) =>
+    at(problem.machines, index).windows.every(
+      ({ startMin, endMin }) => Math.max(startMin, line.releaseMin) >= Math.min(endMin, line.dueMin),
+    ),
+  );
+}
+
 /** Machines that cannot make it, those with the fewest reasons against them first. */
 function ruledOut(source: PlanSource, line: PlanLine): string[] {
   const { problem, shop } = source;
@@ -153,7 +170,7 @@ function smallerFirst(source: PlanSource, line: PlanLine): string[] {
   const done = copiesInTime(source, line);
   if (done > 0) {
     return [
-      `Would help: a part delivery. ${done} of ${line.quantity} copies are finished by the due date in this plan.`,
+      `Would help: a part delivery. ${done} of ${line.quantity} copies ${done === 1 ? "is" : "are"} finished by the due date in this plan.`,
     ];
   }
   const possible = copiesBy(source.problem, line, line.dueMin);

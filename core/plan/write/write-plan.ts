@@ -9,6 +9,7 @@ import { fixedBuilds } from "./fixed-builds.ts";
 import { documentPrices } from "./document-prices.ts";
 import type { HourPrices } from "../bound/hour-prices.ts";
 import { lineOutcomes } from "./line-outcomes.ts";
+import { nearestFirst } from "./nearest-first.ts";
 import { operatorTasks } from "./operator-tasks.ts";
 import { orderOutcomes } from "./order-outcomes.ts";
 import { planCostLines } from "./plan-cost-lines.ts";
@@ -55,7 +56,10 @@ export function writePlan(input: WritePlanInput): PlanDocument {
   checkTotal(lines, input.schedule);
   const cost = costViews(lines, shop.currency);
   const prices = documentPrices(source, input.prices);
-  const unplanned = [...input.unplannable, ...unplacedCopies(source)];
+  const unplanned = [...input.unplannable, ...unplacedCopies(source)].map((entry) => ({
+    ...entry,
+    reasons: nearestFirst(entry.reasons),
+  }));
   return {
     schema: PLAN_SCHEMA,
     shopName: shop.name,

@@ -495,15 +495,25 @@ describe("orders", () => {
     expect(short(order({ pricePerPiece: 0 }))).toEqual(["warning costs-nothing orders/O-1/pricePerPiece"]);
   });
 
+  test("that builds of an earlier plan stand for warn once, since they are planned anew", () => {
+    const builds = ["B-1", "B-2"].map((id) => aBuild({ id, state: "planned" }));
+    expect(only({ builds })?.sentence).toBe(
+      "Builds B-1 and B-2: in state planned, so they are planned anew; set what must keep its time to committed.",
+    );
+  });
+
   test("warn when builds have made all of them or more", () => {
     expect(short(done(9))).toEqual([]);
     expect(short(done(10))).toEqual(["warning all-made orders/O-1/quantity"]);
     expect(short(done(10, 9))).toEqual([]);
+    expect(only({ ...order({ quantity: 1 }), ...done(1) })?.sentence).toContain("its only copy is made");
     expect(short(done(11))).toEqual(["warning more-than-ordered orders/O-1/quantity"]);
     expect(short({ builds: [aBuild({ copies: 11, state: "committed" })] })).toEqual([
       "warning more-than-ordered orders/O-1/quantity",
     ]);
-    expect(short({ builds: [aBuild({ copies: 11, state: "planned" })] })).toEqual([]);
+    expect(short({ builds: [aBuild({ copies: 11, state: "planned" })] })).toEqual([
+      "warning planned-anew builds",
+    ]);
     expect(short({ builds: [aBuild({ copies: 11, state: "failed" })] })).toEqual([]);
   });
 });

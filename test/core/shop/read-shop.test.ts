@@ -23,7 +23,7 @@ const placesOf = (build: unknown): string[] =>
 describe("a good file", () => {
   test("gives the shop as it was written, and no finding", () => {
     const shop = aShop();
-    expect(readShop(textOf(shop))).toEqual({ shop, findings: [] });
+    expect(readShop(textOf(shop))).toEqual({ shop, findings: [], unreadCopies: new Map() });
   });
 
   test("may begin with a byte order mark", () => {

@@ -169,6 +169,21 @@ describe("together with reading", () => {
     expect(answer.setAside.map(({ list, id }) => `${list}/${id}`)).toEqual(["parts/clip", "orders/O-1"]);
   });
 
+  test("an unreadable order counts the copies that can be read, less those in builds", () => {
+    const broken = ["O-1", "O-2", ""].map((id) => ({ ...anOrder({ id }), quantity: 7, dueAt: "soon" }));
+    const orders = [...broken, anOrder({ id: "O-4", quantity: -7 })];
+    const builds = [aBuild({ copies: 4, state: "done" })];
+    const read = readShop(JSON.stringify(aShop({ orders, builds })));
+    if (!read.shop) throw new Error("no shop");
+    const { setAside } = usableShop(read.shop, read.findings, read.unreadCopies);
+    expect(setAside.map(({ id, copies }) => [id, copies])).toEqual([
+      ["O-1", 3],
+      ["O-2", 7],
+      ["#3", 7],
+      ["O-4", 0],
+    ]);
+  });
+
   test("of two entries with one id the readable one stays", () => {
     const text = JSON.stringify(aShop({ orders: [anOrder({ quantity: 0 }), anOrder()] }));
     const read = readShop(text);

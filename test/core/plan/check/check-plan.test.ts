@@ -24,15 +24,15 @@ describe("a plan that keeps every rule", () => {
 
 describe("a build that is not what it says", () => {
   test("layer height that no route has", () => {
-    expect(codes(withBuild("B-F1-1", { layerHeightMm: 0.21 }))).toEqual(["route"]);
+    expect(codes(withBuild("26W49-F1-1", { layerHeightMm: 0.21 }))).toEqual(["route"]);
   });
 
   test("bead that no route has", () => {
-    expect(codes(withBuild("B-F1-1", { beadWidthMm: 0.5 }))).toEqual(["route"]);
+    expect(codes(withBuild("26W49-F1-1", { beadWidthMm: 0.5 }))).toEqual(["route"]);
   });
 
   test("orientation that no route has", () => {
-    expect(codes(withBuild("B-F1-1", { orientation: "x" }))).toEqual(["route"]);
+    expect(codes(withBuild("26W49-F1-1", { orientation: "x" }))).toEqual(["route"]);
   });
 
   test("of two orders on a platform, the one that stands on another axis", () => {
@@ -40,7 +40,9 @@ describe("a build that is not what it says", () => {
       part.id === "hook" ? { ...part, orientations: ["x" as const] } : part,
     );
     const findings = checkPlan({ ...SHOP, parts }, PLAN);
-    expect(findings.map(({ code, where }) => [code, where])).toEqual([["route", "builds/B-F2-1/items/O-3"]]);
+    expect(findings.map(({ code, where }) => [code, where])).toEqual([
+      ["route", "builds/26W49-F2-1/items/O-3"],
+    ]);
   });
 
   test("a part that its machine cannot make, with the reason in the sentence", () => {
@@ -78,18 +80,18 @@ describe("a build that is not what it says", () => {
   });
 
   test("a print one minute shorter than its copies take", () => {
-    const plan = withBuild("B-F1-1", { printEnd: later("B-F1-1", "printEnd", -1) });
+    const plan = withBuild("26W49-F1-1", { printEnd: later("26W49-F1-1", "printEnd", -1) });
     expect(codes(plan)).toEqual(["run-length", "feedstock-need"]);
   });
 
   test("a mass that is not that of its copies and purge", () => {
-    expect(codes(withBuild("B-F1-1", { massKg: build("B-F1-1").massKg + 0.001 }))).toEqual(["mass"]);
+    expect(codes(withBuild("26W49-F1-1", { massKg: build("26W49-F1-1").massKg + 0.001 }))).toEqual(["mass"]);
   });
 });
 
 describe("a build that does not follow what is before it", () => {
   test("changeover minutes other than the loaded feedstock asks for", () => {
-    const plan = withBuild("B-F1-2", { changeoverMin: 19 });
+    const plan = withBuild("26W49-F1-2", { changeoverMin: 19 });
     expect(codes(plan)).toEqual(["set-up-length", "task-missing", "task-missing"]);
   });
 
@@ -99,7 +101,7 @@ describe("a build that does not follow what is before it", () => {
   });
 
   test("set up a minute too short", () => {
-    const plan = withBuild("B-F1-3", { setUpStart: later("B-F1-3", "setUpStart", 1) });
+    const plan = withBuild("26W49-F1-3", { setUpStart: later("26W49-F1-3", "setUpStart", 1) });
     expect(codes(plan)).toEqual(["set-up-length", "task-missing"]);
   });
 
@@ -109,8 +111,8 @@ describe("a build that does not follow what is before it", () => {
   });
 
   test("set up before the build before it is off, by one minute", () => {
-    expect(codes(movedTo("B-F1-2", "2026-11-30T08:43"), withOperators(2))).toEqual(["overlap"]);
-    expect(codes(movedTo("B-F1-2", "2026-11-30T08:44"))).toEqual([]);
+    expect(codes(movedTo("26W49-F1-2", "2026-11-30T08:43"), withOperators(2))).toEqual(["overlap"]);
+    expect(codes(movedTo("26W49-F1-2", "2026-11-30T08:44"))).toEqual([]);
   });
 
   test("set up before a committed build is off", () => {
@@ -132,7 +134,7 @@ describe("a build at the wrong time", () => {
   });
 
   test("taken off before it is printed and unloaded", () => {
-    const plan = withBuild("B-F1-1", { unloadEnd: later("B-F1-1", "unloadEnd", -1) });
+    const plan = withBuild("26W49-F1-1", { unloadEnd: later("26W49-F1-1", "unloadEnd", -1) });
     expect(codes(plan)).toEqual(["unload-early", "late-figures", "task-missing", "task-missing"]);
   });
 
@@ -148,18 +150,18 @@ describe("a build at the wrong time", () => {
 
   test("set up before the shift begins", () => {
     expect(
-      codes(movedTo("B-F1-3", "2026-12-01T05:59"), withOrder("O-9", { releaseAt: "2026-12-01T05:00" })),
+      codes(movedTo("26W49-F1-3", "2026-12-01T05:59"), withOrder("O-9", { releaseAt: "2026-12-01T05:00" })),
     ).toEqual(["set-up-shift"]);
   });
 
   test("taken off after the shift ends", () => {
-    expect(codes(withUnload("B-F2-1", "2026-12-01T14:01"))).toEqual(["unload-shift"]);
-    expect(codes(withUnload("B-F2-1", "2026-12-01T14:00"))).toEqual([]);
+    expect(codes(withUnload("26W49-F2-1", "2026-12-01T14:01"))).toEqual(["unload-shift"]);
+    expect(codes(withUnload("26W49-F2-1", "2026-12-01T14:00"))).toEqual([]);
   });
 
   test("printing unstaffed on a machine that is not approved for it", () => {
     const findings = checkPlan(withMachine("F2", { unattended: false }), PLAN);
-    expect(findings.map(({ code, where }) => [code, where])).toEqual([["attended", "builds/B-F2-3"]]);
+    expect(findings.map(({ code, where }) => [code, where])).toEqual([["attended", "builds/26W49-F2-3"]]);
   });
 
   test("printing over a gap longer than was approved", () => {
@@ -185,9 +187,9 @@ describe("a build at the wrong time", () => {
 
   test("more set-ups and unloads at once than operators, by one minute", () => {
     expect(
-      codes(movedTo("B-F1-3", "2026-12-01T06:39"), withOrder("O-9", { releaseAt: "2026-12-01T06:00" })),
+      codes(movedTo("26W49-F1-3", "2026-12-01T06:39"), withOrder("O-9", { releaseAt: "2026-12-01T06:00" })),
     ).toEqual(["operators"]);
-    expect(codes(movedTo("B-F1-3", "2026-12-01T06:40"))).toEqual([]);
+    expect(codes(movedTo("26W49-F1-3", "2026-12-01T06:40"))).toEqual([]);
   });
 
   test("a committed build's set-up takes an operator too", () => {
@@ -285,15 +287,15 @@ describe("dates", () => {
 
 describe("money", () => {
   test("a cost line of a build that is a cent too high", () => {
-    const costLines = build("B-F1-1").costLines.map((line, index) =>
+    const costLines = build("26W49-F1-1").costLines.map((line, index) =>
       index === 0 ? { ...line, amount: line.amount + 0.01 } : line,
     );
-    expect(codes(withBuild("B-F1-1", { costLines }))).toEqual(["cost-lines"]);
+    expect(codes(withBuild("26W49-F1-1", { costLines }))).toEqual(["cost-lines"]);
   });
 
   test("a cost line that belongs to another order", () => {
-    const costLines = build("B-F1-1").costLines.map((line) => ({ ...line, orderId: "O-2" }));
-    expect(codes(withBuild("B-F1-1", { costLines }))).toEqual(["cost-lines"]);
+    const costLines = build("26W49-F1-1").costLines.map((line) => ({ ...line, orderId: "O-2" }));
+    expect(codes(withBuild("26W49-F1-1", { costLines }))).toEqual(["cost-lines"]);
   });
 
   test("a cost line of the plan that is missing", () => {
@@ -345,7 +347,7 @@ describe("committed builds", () => {
   });
 
   test("a build that the plan itself calls committed", () => {
-    expect(codes(withBuild("B-F2-2", { state: "committed" }))).toContain("committed");
+    expect(codes(withBuild("26W49-F2-2", { state: "committed" }))).toContain("committed");
   });
 });
 
@@ -382,12 +384,14 @@ describe("names", () => {
   test.each([{ machineId: "F9" }, { nozzleId: "n99" }, { feedstockId: "abs-blue" }])(
     "a build with %o",
     (change) => {
-      expect(new Set(codes(withBuild("B-F1-1", change)))).toEqual(new Set(["unknown-id"]));
+      expect(new Set(codes(withBuild("26W49-F1-1", change)))).toEqual(new Set(["unknown-id"]));
     },
   );
 
   test("a build of an order that the shop does not have", () => {
-    expect(codes(withBuild("B-F1-1", { items: [{ orderId: "O-99", copies: 10 }] }))).toEqual(["unknown-id"]);
+    expect(codes(withBuild("26W49-F1-1", { items: [{ orderId: "O-99", copies: 10 }] }))).toEqual([
+      "unknown-id",
+    ]);
   });
 
   test("an order that was set aside may be unplanned although the shop has it no more", () => {
@@ -402,7 +406,7 @@ describe("names", () => {
   });
 
   test("two builds with one id", () => {
-    expect(codes(withBuild("B-F1-3", { id: "B-F1-2" }))).toContain("duplicate-id");
+    expect(codes(withBuild("26W49-F1-3", { id: "26W49-F1-2" }))).toContain("duplicate-id");
   });
 
   test("a plan of another shop", () => {
@@ -412,8 +416,8 @@ describe("names", () => {
 
 test("every finding is one sentence with a place and a value", () => {
   const broken: PlanDocument[] = [
-    withBuild("B-F1-1", { layerHeightMm: 0.21 }),
-    movedTo("B-F1-2", "2026-11-30T08:43"),
+    withBuild("26W49-F1-1", { layerHeightMm: 0.21 }),
+    movedTo("26W49-F1-2", "2026-11-30T08:43"),
     withOutcome("O-4", { lateMin: 71 }),
     { ...PLAN, tasks: [] },
     { ...PLAN, feedstockNeeds: [] },

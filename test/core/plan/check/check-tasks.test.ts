@@ -4,7 +4,7 @@ import type { OperatorTask, PlanDocument } from "../../../../core/plan/plan-docu
 import type { Shop } from "../../../../core/shop/shop.ts";
 import { aCheckedShop, WEEK_SKETCH, writtenPlan } from "../../../fixtures/a-checked-week.ts";
 
-/** PETG is dried for 2 h twice: for B-F1-2 (set-up Monday 09:00) and for B-F1-3 (set-up Tuesday, here at 09:00). */
+/** PETG is dried for 2 h twice: for 26W49-F1-2 (set-up Monday 09:00) and for 26W49-F1-3 (set-up Tuesday, here at 09:00). */
 const SHOP = aCheckedShop();
 const SKETCH = {
   ...WEEK_SKETCH,
@@ -14,7 +14,7 @@ const SKETCH = {
 };
 const PLAN = writtenPlan(SHOP, SKETCH);
 
-/** The same works with 4 h of drying: for B-F1-2 it would have to begin an hour before the plan does. */
+/** The same works with 4 h of drying: for 26W49-F1-2 it would have to begin an hour before the plan does. */
 const LONG_SHOP = dryingFor(4);
 const LONG_PLAN = writtenPlan(LONG_SHOP, SKETCH);
 
@@ -61,7 +61,7 @@ describe("drying that breaks a rule is found", () => {
   test("of another feedstock", () => {
     const [first] = dryings(PLAN);
     if (!first) throw new Error("a drying is expected");
-    const plan = withDrying(PLAN, first, { buildId: "B-F1-1", alsoFor: [first.buildId] });
+    const plan = withDrying(PLAN, first, { buildId: "26W49-F1-1", alsoFor: [first.buildId] });
     expect(codes(plan)).toEqual(["task-dry"]);
   });
 

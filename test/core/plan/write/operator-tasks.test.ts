@@ -11,7 +11,7 @@ test("tasks are in time order", () => {
 });
 
 test("one build: changeover first, then set-up, unloading at the end of waiting, finishing after it", () => {
-  const own = TASKS.filter(({ buildId }) => buildId === "B-F1-2").map(({ kind, at, endAt }) => [
+  const own = TASKS.filter(({ buildId }) => buildId === "26W49-F1-2").map(({ kind, at, endAt }) => [
     kind,
     at.slice(11, 16),
     endAt.slice(11, 16),
@@ -26,18 +26,18 @@ test("one build: changeover first, then set-up, unloading at the end of waiting,
 });
 
 test("words are short and carry the numbers a person needs: kind, machine and time stand beside them", () => {
-  expect(text("dry", "B-F1-2")).toBe("0.132 kg of PETG grey for Filament 1: 2 h at 65 °C");
-  expect(text("changeOver", "B-F1-2")).toBe("to PETG grey with nozzle n04");
-  expect(text("setUp", "B-F2-1")).toBe(
+  expect(text("dry", "26W49-F1-2")).toBe("0.132 kg of PETG grey for Filament 1: 2 h at 65 °C");
+  expect(text("changeOver", "26W49-F1-2")).toBe("to PETG grey with nozzle n04");
+  expect(text("setUp", "26W49-F2-1")).toBe(
     "8 × Clip (O-2) and 2 × Hook (O-3): PLA white, nozzle n04, layer 0.2 mm, z up",
   );
-  expect(text("unload", "B-F1-1")).toBe("10 × Clip (O-1)");
-  expect(text("finish", "B-F2-3")).toBe("35 × Clip (O-6): 3.5 h by hand");
+  expect(text("unload", "26W49-F1-1")).toBe("10 × Clip (O-1)");
+  expect(text("finish", "26W49-F2-3")).toBe("35 × Clip (O-6): 3.5 h by hand");
   for (const task of TASKS) expect(task.text.length, task.text).toBeLessThan(90);
 });
 
 test("a build that waits for somebody says since when", () => {
-  expect(text("unload", "B-F2-3")).toBe("35 × Clip (O-6), printed by Sat 5 Dec 05:25");
+  expect(text("unload", "26W49-F2-3")).toBe("35 × Clip (O-6), printed by Sat 5 Dec 05:25");
 });
 
 test("a committed build that lies ahead has its tasks too", () => {
@@ -64,7 +64,7 @@ describe("drying", () => {
     const [task, ...more] = dryings("2026-11-30T10:00", "2026-11-30T12:00");
     expect(more).toEqual([]);
     expect([task?.at, task?.endAt]).toEqual(["2026-11-30T08:00:00+01:00", "2026-11-30T10:00:00+01:00"]);
-    expect([task?.buildId, task?.alsoFor]).toEqual(["B-F1-1", ["B-F2-1"]]);
+    expect([task?.buildId, task?.alsoFor]).toEqual(["26W49-F1-1", ["26W49-F2-1"]]);
     expect(task?.text).toMatch(/^0\.19\d* kg of PLA white for Filament 1 and Filament 2: 2 h at 50 °C$/);
   });
 
@@ -84,7 +84,7 @@ describe("drying", () => {
   test("shares the last minutes of a shift with what begins earlier in it", () => {
     const [task, ...more] = dryings("2026-11-30T11:00", "2026-12-01T06:30");
     expect(more).toEqual([]);
-    expect([task?.at, task?.alsoFor]).toEqual(["2026-11-30T09:00:00+01:00", ["B-F2-1"]]);
+    expect([task?.at, task?.alsoFor]).toEqual(["2026-11-30T09:00:00+01:00", ["26W49-F2-1"]]);
   });
 
   test("that should have begun before the plan says how much time is left, apart from what dries long enough", () => {

@@ -1,6 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { compileProblem } from "../../../../core/plan/compile/compile-problem.ts";
 import { NO_HOUR_PRICES } from "../../../../core/plan/bound/hour-prices.ts";
+import { nearestFirst } from "../../../../core/plan/write/nearest-first.ts";
+import { openPlanSource } from "../../../../core/plan/write/plan-source.ts";
+import { writeBuilds } from "../../../../core/plan/write/planned-builds.ts";
 import { writePlan } from "../../../../core/plan/write/write-plan.ts";
 import { minuteOf } from "../../../../core/shop/instants.ts";
 import type { Shop } from "../../../../core/shop/shop.ts";
@@ -18,15 +21,34 @@ const SHOP = aCheckedShop();
 const PLAN = writtenPlan(SHOP, WEEK_SKETCH);
 
 describe("builds", () => {
-  test("have ids of machine and running number, in order of set-up start", () => {
+  test("have ids of ISO week, machine and running number, in order of set-up start", () => {
     expect(PLAN.builds.map(({ id }) => id)).toEqual([
-      "B-F1-1",
+      "26W49-F1-1",
       "C-1",
-      "B-F1-2",
-      "B-F2-1",
-      "B-F1-3",
-      "B-F2-2",
-      "B-F2-3",
+      "26W49-F1-2",
+      "26W49-F2-1",
+      "26W49-F1-3",
+      "26W49-F2-2",
+      "26W49-F2-3",
+    ]);
+  });
+
+  test("have other ids in the next plan, a week later", () => {
+    const shop = aShop();
+    const week = (from: string) => {
+      const request = { fromMin: minuteOf(`${from}T06:00`, shop.timeZone), days: 7, seed: 1 };
+      const { problem } = compileProblem(shop, request);
+      const schedule = aSchedule(problem, shop.timeZone, {
+        builds: [
+          { machineId: "F1", feedstockId: "pla-white", items: [["O-1", 10]], setUpAt: `${from}T06:00` },
+        ],
+      });
+      return writeBuilds(openPlanSource(shop, problem, schedule)).map(({ document }) => document.id);
+    };
+    expect([week("2026-11-30"), week("2026-12-28"), week("2027-01-04")]).toEqual([
+      ["26W49-F1-1"],
+      ["26W53-F1-1"],
+      ["27W01-F1-1"],
     ]);
   });
 
@@ -39,10 +61,10 @@ describe("builds", () => {
   });
 
   test("never take the id of a build that the shop has", () => {
-    const shop: Shop = { ...SHOP, builds: [{ ...aCommittedBuild(), id: "B-F2-1" }] };
+    const shop: Shop = { ...SHOP, builds: [{ ...aCommittedBuild(), id: "26W49-F2-1" }] };
     const ids = writtenPlan(shop, WEEK_SKETCH).builds.map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
-    expect(ids).toContain("B-F2-4");
+    expect(ids).toContain("26W49-F2-4");
   });
 
   test("keep ids within 64 characters on a machine with a very long one", () => {
@@ -53,7 +75,7 @@ describe("builds", () => {
         { machineId: long, feedstockId: "pla-white", items: [["O-1", 10]], setUpAt: "2026-11-30T06:00" },
       ],
     });
-    expect(plan.builds[0]?.id).toBe("B-1-1");
+    expect(plan.builds[0]?.id).toBe("26W49-1-1");
   });
 
   test("a committed build comes through as it is, with no cost of its own", () => {
@@ -64,11 +86,11 @@ describe("builds", () => {
   });
 
   test("carry the changeover from what is loaded and the mass with its purge", () => {
-    const change = PLAN.builds.find(({ id }) => id === "B-F1-2");
+    const change = PLAN.builds.find(({ id }) => id === "26W49-F1-2");
     expect(change?.changeoverMin).toBe(20);
     const kinds = change?.costLines.map(({ kind }) => kind);
     expect(kinds).toContain("changeover");
-    expect(PLAN.builds.find(({ id }) => id === "B-F1-3")?.changeoverMin).toBe(0);
+    expect(PLAN.builds.find(({ id }) => id === "26W49-F1-3")?.changeoverMin).toBe(0);
   });
 });
 
@@ -212,9 +234,31 @@ describe("why an order is late", () => {
     );
   });
 
+  test("no word of an earlier set-up while its machine is out of service", () => {
+    const shop = lateShop({ quantity: 10, dueAt: "2026-12-01T08:00:00+01:00" });
+    const block = { from: "2026-11-30T06:00", to: "2026-12-01T05:30", reason: "spindle" };
+    const machines = shop.machines.map((machine) => ({ ...machine, outOfService: [block] }));
+    const plan = writtenPlan({ ...shop, machines }, oneBuild(10, "2026-12-01T06:00"));
+    expect(plan.orders[0]?.lateMin).toBeGreaterThan(0);
+    expect(plan.orders[0]?.why.join(" ")).not.toContain("stands idle");
+  });
+
   test("machines that are ruled out, with the reason", () => {
     const why = whyOf({ quantity: 10, dueAt: "2026-11-30T07:00:00+01:00" }, 10);
     expect(why).toMatch(/Ruled out: Small one \(.+\)\./);
+  });
+
+  test("nothing is ruled out where time is missing: bought out all the same, or nobody there before the due date", () => {
+    const shop = lateShop({ quantity: 10, dueAt: "2026-11-30T07:00:00+01:00" });
+    const parts = [aPart({ buyOut: { pricePerPiece: 90, leadTimeDays: 3 } })];
+    const bought = writtenPlan({ ...shop, parts }, { builds: [], boughtOut: [["O-1", 10]] });
+    expect(bought.orders[0]?.why[0]).toContain("bought out");
+    const closed = whyOf(
+      { quantity: 10, releaseAt: "2026-11-30T14:00:00+01:00", dueAt: "2026-12-01T06:00:00+01:00" },
+      10,
+      "2026-12-01T06:00",
+    );
+    expect(`${bought.orders[0]?.why.join(" ")} ${closed}`).not.toContain("Ruled out");
   });
 
   test("copies made elsewhere that would be earlier", () => {
@@ -252,10 +296,43 @@ describe("copies without a place", () => {
     );
   });
 
+  test("a promise of one copy speaks of no others", () => {
+    const [reason] = unplaced("2026-11-30T06:30:00+01:00", 1)?.reasons ?? [];
+    expect(reason?.code).toBe("promise-impossible");
+    expect(reason?.sentence).toMatch(/ late\.$/);
+  });
+
   test("a promise that others crowd out tells when it would be finished alone", () => {
     const entry = unplaced("2026-11-30T08:54:00+01:00", 10);
     expect(entry?.reasons[0]?.code).toBe("promise-crowded-out");
     expect(entry?.reasons[0]?.sentence).toContain("Mon 30 Nov 08:54");
+  });
+
+  test("no staffed time long enough: set-up, changeover and run against the longest window", () => {
+    const loaded = { feedstockId: "petg-grey", nozzleId: "n04" };
+    const machines = [
+      aMachine({ loaded, unattended: true, changeover: { ...aMachine().changeover, newFamilyMin: 540 } }),
+    ];
+    const feedstocks = [aFeedstock(), aFeedstock({ id: "petg-grey", family: "PETG" })];
+    const shop = aShop({ machines, feedstocks, orders: [anOrder({ pinned: { feedstockId: "pla-white" } })] });
+    const entry = writtenPlan(shop, { builds: [], unplaced: [["O-1", 10]] }).unplanned[0];
+    expect(entry?.reasons.map(({ code }) => code)).toEqual(["no-place"]);
+    expect(entry?.reasons[0]?.sentence).toMatch(
+      /long enough for 10 copies of it: on Filament 1 set-up takes 10 min, changeover 9 h and the run .+; its longest staffed time is 8 h,/,
+    );
+  });
+
+  test("what time or capacity forbids comes before family and size, a pin first, and nothing twice", () => {
+    const codes = ["family", "chamber-temperature", "too-large", "run-too-long", "pinned", "never-succeeds"];
+    const reasons = [...codes, "family"].map((code) => ({ code, sentence: `${code}.` }));
+    expect(nearestFirst(reasons).map(({ code }) => code)).toEqual([
+      "pinned",
+      "run-too-long",
+      "never-succeeds",
+      "chamber-temperature",
+      "family",
+      "too-large",
+    ]);
   });
 });
 
