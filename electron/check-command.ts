@@ -1,3 +1,4 @@
+import { countText } from "../core/report/display.ts";
 import { EXIT, UsageError } from "./exit-status.ts";
 import { printFindings } from "./print-findings.ts";
 import { readShopFile } from "./read-shop-file.ts";
@@ -9,6 +10,7 @@ export async function checkCommand(words: string[]): Promise<number> {
   const { findings } = await readShopFile(path);
   printFindings(findings);
   const errors = findings.filter((finding) => finding.severity === "error").length;
-  console.log(`${errors} errors, ${findings.length - errors} warnings in ${path}`);
+  const warnings = findings.length - errors;
+  console.log(`${countText(errors, "error")}, ${countText(warnings, "warning")} in ${path}`);
   return errors > 0 ? EXIT.badInput : EXIT.planned;
 }

@@ -1,4 +1,4 @@
-import { mkdir, writeFile } from "node:fs/promises";
+import { mkdir, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { PlanDocument } from "../core/plan/plan-document.ts";
 import { csvFiles } from "../core/report/csv.ts";
@@ -18,10 +18,10 @@ import { runPlan } from "./run-plan.ts";
 export async function planCommand(words: string[]): Promise<number> {
   const call = readPlanCall(words);
   const { shop, setAside, findings } = await readShopFile(call.path);
-  if (!call.quiet || !shop) printFindings(findings);
+  printFindings(findings, call.quiet ? ["error"] : undefined);
   if (!shop) return EXIT.badInput;
   if (call.outDir) await makeFolder(call.outDir);
-  const progress = progressLine(call.quiet || call.json);
+  const progress = progressLine(shop.currency, call.quiet || call.json);
   const plan = await runPlan({ shop, setAside, call, onProgress: progress.show });
   progress.clear();
   if (call.json) console.log(JSON.stringify(plan, null, 2));
@@ -56,21 +56,28 @@ const FOLDER_TROUBLE: Readonly<Record<string, string>> = {
 
 async function writeReports(call: PlanCall, shop: Shop, plan: PlanDocument): Promise<void> {
   const outDir = call.outDir ?? ".";
+  const writtenMin = Math.floor(Date.now() / MS_PER_MIN);
   const files = [
     { name: "week.plan.json", text: JSON.stringify(plan, null, 2) },
     { name: "week.txt", text: weekText(shop, plan) },
     { name: "week.html", text: weekSheet(shop, plan) },
-    { name: "week.ics", text: weekCalendar(shop, plan) },
+    ...(plan.builds.length > 0 ? [{ name: CALENDAR, text: weekCalendar(shop, plan, writtenMin) }] : []),
     ...csvFiles(shop, plan),
   ];
   try {
+    if (plan.builds.length === 0) await rm(join(outDir, CALENDAR), { force: true });
     for (const file of files) await writeFile(join(outDir, file.name), file.text);
   } catch (error) {
     throw folderTrouble(outDir, error);
   }
-  if (!call.quiet && !call.json)
-    console.log(`\nWritten to ${outDir}: ${files.map((file) => file.name).join(", ")}`);
+  if (call.quiet || call.json) return;
+  const without = plan.builds.length > 0 ? "" : ` (no ${CALENDAR}: the plan has no builds)`;
+  console.log(`\nWritten to ${outDir}: ${files.map((file) => file.name).join(", ")}${without}`);
 }
+
+/** Not written where the plan has no builds: a calendar needs an event. One of an earlier plan is taken away then. */
+const CALENDAR = "week.ics";
+const MS_PER_MIN = 60_000;
 
 function exitStatus(plan: PlanDocument): number {
   if (plan.status === "stopped") return EXIT.stopped;

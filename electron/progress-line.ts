@@ -1,7 +1,11 @@
 import type { PlanProgress } from "../core/plan/plan-week.ts";
+import { minorUnitDigits } from "../core/units/currency.ts";
 
 /** One line on standard error that is written over as the plan gets better; on a pipe, a line a second at most. */
-export function progressLine(quiet: boolean): { show: (progress: PlanProgress) => void; clear: () => void } {
+export function progressLine(
+  currency: string,
+  quiet: boolean,
+): { show: (progress: PlanProgress) => void; clear: () => void } {
   const { isTTY, columns } = process.stderr;
   let lastMs = -Infinity;
   return {
@@ -10,7 +14,7 @@ export function progressLine(quiet: boolean): { show: (progress: PlanProgress) =
       if (quiet || (!isTTY && nowMs - lastMs < 1000)) return;
       lastMs = nowMs;
       // A terminal that does not know its width says 0.
-      const text = progressText(progress).slice(0, (columns || 120) - 1);
+      const text = progressText(progress, currency).slice(0, (columns || 120) - 1);
       process.stderr.write(isTTY ? `\r\u001b[2K${text}` : `${text}\n`);
     },
     clear: () => {
@@ -19,8 +23,8 @@ export function progressLine(quiet: boolean): { show: (progress: PlanProgress) =
   };
 }
 
-function progressText({ stage, cost, gapPct, elapsedS }: PlanProgress): string {
-  const costText = cost === null ? "" : `  cost ${cost.toFixed(2)}`;
-  const gapText = gapPct === null ? "" : `  at most ${gapPct.toFixed(1)} % left to gain`;
+function progressText({ stage, cost, toGainPct, elapsedS }: PlanProgress, currency: string): string {
+  const costText = cost === null ? "" : `  cost ${cost.toFixed(minorUnitDigits(currency))} ${currency}`;
+  const gapText = toGainPct === null ? "" : `  at most ${toGainPct.toFixed(1)} % left to gain`;
   return `${elapsedS.toFixed(1)} s  ${stage}${costText}${gapText}`;
 }

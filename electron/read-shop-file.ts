@@ -16,10 +16,10 @@ export interface ShopFile {
 export async function readShopFile(path: string): Promise<ShopFile> {
   const text = await readText(path);
   if (typeof text !== "string") return { shop: null, setAside: [], findings: [text] };
-  const { shop, findings } = readShop(text);
+  const { shop, findings, unreadCopies } = readShop(text);
   if (!shop) return { shop: null, setAside: [], findings };
   const all = [...findings, ...checkShop(shop)];
-  const usable = usableShop(shop, all);
+  const usable = usableShop(shop, all, unreadCopies);
   return { shop: usable.shop, setAside: usable.setAside, findings: all };
 }
 

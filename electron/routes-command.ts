@@ -4,6 +4,7 @@ import { runMin } from "../core/estimate/print-time.ts";
 import type { Route, RouteAnswer } from "../core/estimate/route.ts";
 import { makeBuildCosting } from "../core/cost/build-cost.ts";
 import { groupAlike } from "../core/plan/compile/machine-classes.ts";
+import { displayOf } from "../core/report/display.ts";
 import type { Machine } from "../core/shop/machine.ts";
 import type { Part } from "../core/shop/part.ts";
 import type { Shop } from "../core/shop/shop.ts";
@@ -18,10 +19,8 @@ export async function routesCommand(words: string[]): Promise<number> {
   const [path] = positionals;
   if (!path) throw new UsageError("routes needs a shop file");
   const { shop, findings } = await readShopFile(path);
-  if (!shop) {
-    printFindings(findings);
-    return EXIT.badInput;
-  }
+  printFindings(findings, shop ? ["error"] : undefined);
+  if (!shop) return EXIT.badInput;
   const parts = shop.parts.filter((part) => values.part === undefined || part.id === values.part);
   if (parts.length === 0) throw new UsageError(`the shop has no part "${values.part}"`);
   for (const part of parts) printPart(shop, part, values.all ?? false);
@@ -42,7 +41,8 @@ function parseWords(words: string[]) {
 
 function printPart(shop: Shop, part: Part, withOtherForms: boolean): void {
   const { x, y, z } = part.geometry.measures.boxMm;
-  console.log(`\n${part.name} (${part.id})  ${x} x ${y} x ${z} mm`);
+  const { length } = displayOf(shop);
+  console.log(`\n${part.name} (${part.id})  ${[x, y, z].map(length).join(" x ")}`);
   for (const group of groupAlike(shop.machines)) {
     const machine = shop.machines[group[0] ?? -1];
     if (!machine) continue;
@@ -63,13 +63,14 @@ function answerLines(shop: Shop, machine: Machine, answer: RouteAnswer): string[
 function routeLines(shop: Shop, machine: Machine, route: Route): string[] {
   const { layerHeightMm, beadWidthMm, orientation, massKgPerCopy } = route;
   const costing = makeBuildCosting(shop);
+  const display = displayOf(shop);
   const builds = [...new Set([route.copiesMin, route.copiesMax])].map((copies) => {
     const costPerCopy = costing.amounts([{ route, copies }], machine).total / copies;
     const timeH = runMin([{ route, copies }]) / MIN_PER_H;
-    return `    ${copies} in a build: ${timeH.toFixed(1)} h, ${costPerCopy.toFixed(2)} ${shop.currency} a copy`;
+    return `    ${copies} in a build: ${timeH.toFixed(1)} h, ${display.money(costPerCopy)} a copy`;
   });
   return [
-    `+ nozzle ${route.nozzleId}, ${feedstockName(shop, route.feedstockId)}: layer ${layerHeightMm} mm, bead ${beadWidthMm} mm, ${orientation} vertical, ${massKgPerCopy.toFixed(3)} kg a copy`,
+    `+ nozzle ${route.nozzleId}, ${feedstockName(shop, route.feedstockId)}: layer ${display.length(layerHeightMm)}, bead ${display.length(beadWidthMm)}, ${orientation} vertical, ${display.mass(massKgPerCopy)} a copy`,
     ...builds,
     ...route.cautions.map((caution) => `    ${caution}`),
   ];

@@ -1,7 +1,14 @@
 import type { PlanDocument } from "../plan/plan-document.ts";
 import type { Shop } from "../shop/shop.ts";
 import { namesOf } from "./names.ts";
-import { boughtOutCopies, inTimeOrder, shownCostLines, withoutPlace } from "./week-facts.ts";
+import { withoutTurns } from "./plain-text.ts";
+import {
+  boughtOutCopies,
+  inTimeOrder,
+  type OrderOutcome,
+  shownCostLines,
+  withoutPlace,
+} from "./week-facts.ts";
 
 /** A text file with its name. */
 export interface TextFile {
@@ -14,7 +21,8 @@ type Cell = string | number | null;
 /**
  * The plan as five tables by RFC 4180 (Shafranovich 2005): CRLF, a header, the same number of fields in every row, quotes
  * where needed. Numbers have a decimal point and no grouping; the unit is in the column's name; instants are written as in
- * the plan. Text that a spreadsheet would run as a formula gets an apostrophe in front.
+ * the plan. Text that a spreadsheet would run as a formula gets an apostrophe in front, and
+ * characters that turn the reading direction round are written out.
  */
 export function csvFiles(shop: Shop, plan: PlanDocument): TextFile[] {
   return [
@@ -34,7 +42,8 @@ export function csvText(rows: readonly (readonly Cell[])[]): string {
 function cellText(cell: Cell): string {
   if (cell === null) return "";
   if (typeof cell === "number") return Number.isFinite(cell) ? String(Number(cell.toPrecision(DIGITS))) : "";
-  const guarded = RUNS_AS_FORMULA.test(cell) ? `'${cell}` : cell;
+  const text = withoutTurns(cell);
+  const guarded = RUNS_AS_FORMULA.test(text) ? `'${text}` : text;
   return /[",\r\n]|^\s|\s$/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
 }
 
@@ -114,6 +123,8 @@ function orderRows(shop: Shop, plan: PlanDocument): Cell[][] {
     "unplanned_copies",
     "why_and_what_would_help",
   ];
+  const sentencesOf = ({ orderId, why }: OrderOutcome): string =>
+    [...new Set([...(unplanned.get(orderId)?.sentences ?? []), ...why])].join(" ");
   const rows = plan.orders.map((order): Cell[] => [
     order.orderId,
     names.customer(order.orderId),
@@ -126,7 +137,7 @@ function orderRows(shop: Shop, plan: PlanDocument): Cell[][] {
     order.cost,
     boughtOut.get(order.orderId) ?? 0,
     unplanned.get(order.orderId)?.copies ?? 0,
-    [...(unplanned.get(order.orderId)?.sentences ?? []), ...order.why].join(" "),
+    sentencesOf(order),
   ]);
   return [head, ...rows];
 }

@@ -34,15 +34,18 @@ export interface Display {
   minute(instant: string): number;
 }
 
-/** A display that follows one shop: its currency, units and time zone, and the year in which the plan starts. */
+/**
+ * A display that follows one shop: its currency, units and time zone, and the year in which the plan starts. With no plan
+ * every date shows its year.
+ */
 export function displayOf(
   shop: Pick<Shop, "currency" | "timeZone" | "display">,
-  plannedFrom: string,
+  plannedFrom?: string,
 ): Display {
   const { currency, timeZone } = shop;
   const timeAt = remembered((epochMin: number) => localTime(epochMin, timeZone));
   const minute = remembered((instant: string) => minuteOf(instant, timeZone));
-  const year = timeAt(minute(plannedFrom)).date.slice(0, 4);
+  const year = plannedFrom === undefined ? NO_YEAR : timeAt(minute(plannedFrom)).date.slice(0, 4);
   return {
     money: (amount) => `${moneyDigits(amount, currency)}${NARROW_SPACE}${currency}`,
     amount: (amount) => moneyDigits(amount, currency),
@@ -81,8 +84,15 @@ export function countText(count: number, one: string, many = `${one}s`): string 
   return `${fixedText(count, 0)} ${count === 1 ? one : many}`;
 }
 
+/** The end of a span for people: the clock alone where it ends on the day it starts, else the day as well. */
+export function untilText(fromMin: number, toMin: number, display: Display): string {
+  const isSameDay = display.date(fromMin) === display.date(toMin);
+  return isSameDay ? display.clock(toMin) : display.dateTime(toMin);
+}
+
 const NARROW_SPACE = "\u202f";
 const MINUS = "\u2212";
+const NO_YEAR = "none";
 /** Binary fractions such as 1.005 lie a hair below what was meant. */
 const RELATIVE_DUST = 1e-12;
 

@@ -11,7 +11,7 @@ interface Headline {
   /** "Monday 30 November 2026 to Sunday 6 December 2026" */
   readonly days: string;
   readonly cost: string;
-  /** "No plan can cost less than 17 650.10 EUR; this one is within 4.5 % of that." */
+  /** "No plan can cost less than 17 650.10 EUR; this one is within 4.5 % of that." Says so where copies have no place. */
   readonly proof: string;
   /** what is late or has no place, or that nothing is */
   readonly attention: string;
@@ -46,9 +46,21 @@ function periodOf(plan: PlanDocument, display: Display): { period: string; days:
 function proofText(plan: PlanDocument, display: Display): string {
   const perMajor = 10 ** minorUnitDigits(plan.currency);
   const bound = Math.floor(plan.bound.value * perMajor + DUST) / perMajor;
+  const within = `less than ${display.money(bound)}; this one is within ${percentAtMost(plan.bound.gapPct, 1)} of that.`;
+  if (unplannedCopies(plan) > 0) return proofOfSome(plan, bound, within);
   if (bound >= plan.cost.total) return "No plan can cost less: this one is proven to be the cheapest.";
   if (bound <= 0) return "No lower bound on the cost has been proven yet.";
-  return `No plan can cost less than ${display.money(bound)}; this one is within ${percentAtMost(plan.bound.gapPct, 1)} of that.`;
+  return `No plan can cost ${within}`;
+}
+
+/** Where copies have no place, cost and bound are those of the others: nothing is said of the cheapest plan of all. */
+function proofOfSome(plan: PlanDocument, bound: number, within: string): string {
+  const isEmpty = plan.boughtOut.length === 0 && plan.builds.every(({ state }) => state !== "planned");
+  if (isEmpty) return "No copy that was to be planned has a place, so there is no cost to judge.";
+  const lead = "Cost and bound are for the copies that have a place.";
+  if (bound >= plan.cost.total) return `${lead} No plan of these can cost less.`;
+  if (bound <= 0) return `${lead} No lower bound has been proven yet.`;
+  return `${lead} No plan of these can cost ${within}`;
 }
 
 function attentionText(plan: PlanDocument, late: number, unplanned: number): string {

@@ -1,3 +1,5 @@
+import { withoutTurns } from "./plain-text.ts";
+
 /** A piece of HTML that is known to be well formed: made by `html`, never from text of a document. */
 export interface Html {
   readonly markup: string;
@@ -45,9 +47,12 @@ const ENTITIES: Readonly<Record<string, string>> = {
   "'": "&#39;",
 };
 
-/** Characters that HTML does not allow even as entities (controls, lone surrogates) become the replacement character. */
+/**
+ * Characters that HTML does not allow even as entities (controls, lone surrogates) become the replacement character; those
+ * that turn the reading direction round are written out, since no element isolates the text of an attribute.
+ */
 function escapedText(text: string): string {
-  return text
+  return withoutTurns(text)
     .replace(/[&<>"']/g, (char) => ENTITIES[char] ?? char)
     .replace(/[\p{Cs}\ufffe\uffff]|(?![\t\n\r])\p{Cc}/gu, "\ufffd");
 }

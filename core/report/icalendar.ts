@@ -9,13 +9,14 @@ import { itemsText } from "./week-facts.ts";
 
 /**
  * The builds of a plan as a calendar by RFC 5545 (Desruisseaux 2009), one event each from set-up to unload. Times are in
- * UTC form. A build keeps its UID from plan to plan, and a later plan has a higher SEQUENCE (minutes since 1970 of the plan's
- * start, unless given), so a calendar that reads both moves the event. Planned builds are tentative, committed ones confirmed.
+ * UTC form. A build keeps its UID from plan to plan of a week, and what is written later has a higher SEQUENCE: DTSTAMP and
+ * SEQUENCE are the minute of writing (the start of the plan, unless given), so a calendar that reads both moves the event. Planned builds are tentative, committed ones confirmed.
+ * A plan with no builds gives no valid calendar: RFC 5545 asks for at least one component.
  */
 export function weekCalendar(
   shop: Shop,
   plan: PlanDocument,
-  sequence = minuteOf(plan.plannedFrom, plan.timeZone),
+  writtenMin = minuteOf(plan.plannedFrom, plan.timeZone),
 ): string {
   const names = namesOf(shop);
   const display = displayOf(shop, plan.plannedFrom);
@@ -25,7 +26,7 @@ export function weekCalendar(
     "PRODID:-//Hopper & Spool//Week of builds//EN",
     "CALSCALE:GREGORIAN",
     `NAME:${escaped(plan.shopName)}`,
-    ...plan.builds.flatMap((build) => eventLines(build, { plan, names, display, sequence })),
+    ...plan.builds.flatMap((build) => eventLines(build, { plan, names, display, writtenMin })),
     "END:VCALENDAR",
   ];
   return lines.map((line) => `${folded(line)}\r\n`).join("");
@@ -35,19 +36,20 @@ interface EventContext {
   readonly plan: PlanDocument;
   readonly names: Names;
   readonly display: Display;
-  readonly sequence: number;
+  /** epoch minute */
+  readonly writtenMin: number;
 }
 
 function eventLines(build: PlannedBuild, context: EventContext): string[] {
-  const { plan, names, sequence } = context;
-  const utc = (instant: string) => utcForm(instant, plan.timeZone);
+  const { plan, names, writtenMin } = context;
+  const utc = (instant: string) => utcForm(minuteOf(instant, plan.timeZone));
   const grade = names.grade(build.feedstockId);
   const categories = ["build", ...(grade ? [grade.form, grade.family] : [])].map(escaped).join(",");
   return [
     "BEGIN:VEVENT",
     `UID:${uuidOfNames([plan.shopName, build.id])}`,
-    `DTSTAMP:${utc(plan.plannedFrom)}`,
-    `SEQUENCE:${sequence}`,
+    `DTSTAMP:${utcForm(writtenMin)}`,
+    `SEQUENCE:${writtenMin}`,
     `DTSTART:${utc(build.setUpStart)}`,
     `DTEND:${utc(build.unloadEnd)}`,
     `SUMMARY:${escaped(`${build.id}: ${itemsText(build)}`)}`,
@@ -81,8 +83,8 @@ function descriptionOf(build: PlannedBuild, { names, display }: EventContext): s
 }
 
 /** "20261130T050000Z" */
-function utcForm(instant: string, timeZone: string): string {
-  const utc = instantOf(minuteOf(instant, timeZone), "UTC");
+function utcForm(epochMin: number): string {
+  const utc = instantOf(epochMin, "UTC");
   return `${utc.slice(0, 16).replace(/[-:]/g, "")}00Z`;
 }
 

@@ -6,11 +6,20 @@
 export function visibleText(text: string): string {
   return text
     .replace(/[\t\n\r\u2028\u2029]+/g, " ")
-    .replace(
-      UNSEEN,
-      (char) => `<U+${(char.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0")}>`,
-    )
+    .replace(UNSEEN, writtenOut)
     .replace(LONE_SURROGATE, REPLACEMENT);
+}
+
+/**
+ * Text with the characters that turn the reading direction round (bidirectional controls of Unicode) written out, all else
+ * as it is: for files that have their own rules for other characters. Example: U+202E gives "<U+202E>".
+ */
+export function withoutTurns(text: string): string {
+  return text.replace(TURNS, writtenOut);
+}
+
+function writtenOut(char: string): string {
+  return `<U+${(char.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0")}>`;
 }
 
 /** The same, cut to so many characters; a cut text ends in "…". Example: "Spool holder", 6 gives "Spool…". */
@@ -72,6 +81,7 @@ const LEADING_BITS = [0x00, 0xc0, 0xe0, 0xf0] as const;
 const LONE_SURROGATE = /\p{Cs}/gu;
 const REPLACEMENT = "\ufffd";
 const UNSEEN = /[\p{Cc}\u061c\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/gu;
+const TURNS = /[\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/g;
 /** A character takes one or two units of a string; what lies beyond is never shown, so it is not looked at. */
 const UNITS_PER_CHAR = 2;
 

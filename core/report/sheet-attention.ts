@@ -6,6 +6,7 @@ import {
   lateOrders,
   type OrderOutcome,
   reasonsAndHelp,
+  shareText,
   withoutPlace,
   type WithoutPlace,
 } from "./week-facts.ts";
@@ -59,7 +60,7 @@ function noPlaceCard(entry: WithoutPlace, context: SheetContext): Html {
   const outcome = context.outcomeOf(entry.orderId);
   const { reasons, help } = reasonsAndHelp(outcome && outcome.lateMin === 0 ? outcome.why : []);
   const others = reasons.filter((sentence) => !entry.sentences.includes(sentence));
-  return html`<article class="card unplanned-card"><h3><span class="sign" aria-hidden="true">✕</span> ${idText(entry.orderId)} no place for ${entry.copies}${ordered === undefined ? "" : ` of ${ordered}`}</h3>
+  return html`<article class="card unplanned-card"><h3><span class="sign" aria-hidden="true">✕</span> ${idText(entry.orderId)} no place for ${shareText(entry.copies, ordered)}</h3>
 ${orderLine(entry.orderId, context)}
 ${list(entry.sentences)}${helpList(help)}${when(others.length > 0, () => folded(others))}</article>
 `;

@@ -1,4 +1,4 @@
-import { fixedText } from "./display.ts";
+import { fixedText, untilText } from "./display.ts";
 import { type Html, html, when } from "./html-escape.ts";
 import { bar, nameText, scrolling, section, type SheetContext, tableHead } from "./sheet-parts.ts";
 import { capital, type HourWorth, hoursWorth, lateOrders } from "./week-facts.ts";
@@ -62,8 +62,7 @@ function priceRow(price: HourWorth, context: SheetContext): Html {
   const { display } = context;
   const from = display.minute(price.from);
   const to = display.minute(price.to);
-  const sameDay = display.date(from) === display.date(to);
-  const span = `${display.dateTime(from)} to ${sameDay ? display.clock(to) : display.dateTime(to)}`;
+  const span = `${display.dateTime(from)} to ${untilText(from, to, display)}`;
   return html`<tr><th scope="row">${whose(price, context)}</th><td class="time">${span}</td><td class="num">${display.amount(price.moreSavesPerH)}</td><td class="num">${display.amount(price.lessCostsPerH)}</td></tr>
 `;
 }

@@ -1,11 +1,11 @@
 import { COST_KINDS } from "../cost/cost-line.ts";
-import type { PlanDocument } from "../plan/plan-document.ts";
+import type { PlanDocument, PlannedBuild } from "../plan/plan-document.ts";
 import type { Shop } from "../shop/shop.ts";
-import { type Display, displayOf } from "./display.ts";
+import { type Display, displayOf, untilText } from "./display.ts";
 import { headlineOf } from "./headline.ts";
 import { type Names, namesOf } from "./names.ts";
 import { column, rightColumn, shortText, visibleText, wrapped } from "./plain-text.ts";
-import { lateOrders } from "./week-facts.ts";
+import { itemsText, lateOrders } from "./week-facts.ts";
 import { KIND_WORDS } from "./words.ts";
 
 /** A plan and what its text is written with. */
@@ -39,7 +39,7 @@ export function headlineLines({ plan, display }: TextContext): string[] {
     `${headline.period}: ${headline.days}`,
     "",
     `This plan costs ${headline.cost}.`,
-    headline.proof,
+    ...wrapped(headline.proof, WIDTH),
     headline.attention,
     ...(plan.status === "stopped"
       ? ["The search was stopped before its time; this is the best plan it had."]
@@ -80,6 +80,19 @@ export function handRuleLines({ plan, display }: TextContext): string[] {
     ),
     `    ${column("this plan", 50)} ${rightColumn(display.money(plan.cost.total), 18)}, ${lateOrders(plan).length} late`,
   ];
+}
+
+/** From set-up to unloaded, in columns; the day of the end only where it is another. */
+export function buildTimes(build: PlannedBuild, display: Display): string {
+  const from = display.minute(build.setUpStart);
+  const to = display.minute(build.unloadEnd);
+  return `${column(display.dateTime(from), 16)} to ${column(untilText(from, to, display), 16)}`;
+}
+
+/** Feedstock of a build, then its copies in at most so many characters with how far it is where it is more than planned. */
+export function buildContents(build: PlannedBuild, names: Names, most: number): string {
+  const state = build.state === "planned" ? "" : ` (${build.state})`;
+  return `${column(names.feedstock(build.feedstockId), 18)} ${shortText(itemsText(build) + state, most)}`;
 }
 
 /** A heading, underlined. */

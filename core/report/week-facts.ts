@@ -5,6 +5,7 @@ import type { Shop } from "../shop/shop.ts";
 import { minuteOf } from "../shop/instants.ts";
 import { MIN_PER_H } from "../units/conversions.ts";
 import { roundToTotal } from "../units/money.ts";
+import { countText, fixedText } from "./display.ts";
 
 /** Facts of a plan that every report states, put in one order so that all reports say the same. */
 export type OrderOutcome = PlanDocument["orders"][number];
@@ -78,7 +79,7 @@ export function machineHours(plan: PlanDocument): number {
   return minutes / MIN_PER_H;
 }
 
-/** Copies of one order that have no place in the plan, with every reason. */
+/** Copies of one order that have no place in the plan, with every reason, none twice. */
 export interface WithoutPlace {
   readonly orderId: string;
   readonly copies: number;
@@ -112,10 +113,16 @@ export function withoutPlace(plan: PlanDocument): WithoutPlace[] {
   const byOrder = new Map<string, WithoutPlace>();
   for (const { orderId, copies, reasons } of plan.unplanned) {
     const before = byOrder.get(orderId) ?? { orderId, copies: 0, sentences: [] };
-    const sentences = [...before.sentences, ...reasons.map((reason) => reason.sentence)];
-    byOrder.set(orderId, { orderId, copies: before.copies + copies, sentences });
+    const sentences = new Set([...before.sentences, ...reasons.map((reason) => reason.sentence)]);
+    byOrder.set(orderId, { orderId, copies: before.copies + copies, sentences: [...sentences] });
   }
   return [...byOrder.values()];
+}
+
+/** Copies of those ordered. Example: 2 of 6 gives "2 of 6 copies", 1 of 1 gives "1 copy", 2 of an unknown order "2 copies". */
+export function shareText(copies: number, ordered: number | undefined): string {
+  if (ordered === undefined || ordered === copies) return countText(copies, "copy", "copies");
+  return `${fixedText(copies, 0)} of ${countText(ordered, "copy", "copies")}`;
 }
 
 /** Copies bought out by order. */

@@ -4,6 +4,8 @@ import { durationText } from "../shop/time-words.ts";
 import { countText } from "./display.ts";
 import { column, rightColumn, shortText } from "./plain-text.ts";
 import {
+  buildContents,
+  buildTimes,
   bulleted,
   costLines,
   handRuleLines,
@@ -20,9 +22,9 @@ import {
   type HourWorth,
   hoursWorth,
   inTimeOrder,
-  itemsText,
   lateOrders,
   reasonsAndHelp,
+  shareText,
   unplannedCopies,
   withoutPlace,
   withMark,
@@ -90,7 +92,7 @@ function unplannedLines({ plan, names }: TextContext): string[] {
     ...noPlace
       .slice(0, MOST_SHOWN)
       .flatMap((entry) => [
-        `x ${column(entry.orderId, 10)} ${column(names.part(entry.orderId), 24)} ${entry.copies} of ${names.order(entry.orderId)?.quantity ?? "?"} copies`,
+        `x ${column(entry.orderId, 10)} ${column(names.part(entry.orderId), 24)} ${shareText(entry.copies, names.order(entry.orderId)?.quantity)}`,
         ...entry.sentences.slice(0, 1).flatMap((sentence) => bulleted(sentence)),
       ]),
     ...moreLine(hidden.length, `, ${countText(unplannedCopies(plan) - shown, "copy", "copies")},`),
@@ -122,13 +124,7 @@ function machineLines(context: TextContext): string[] {
 const NAME_WIDTH = 20;
 
 function buildText(build: PlannedBuild, { display, names }: TextContext): string {
-  const from = display.minute(build.setUpStart);
-  const to = display.minute(build.unloadEnd);
-  const sameDay = display.date(from) === display.date(to);
-  const until = sameDay ? display.clock(to) : display.dateTime(to);
-  const state = build.state === "planned" ? "" : ` (${build.state})`;
-  const times = `${column(display.dateTime(from), 16)} to ${column(until, 16)}`;
-  return `${times} ${column(names.feedstock(build.feedstockId), 18)} ${shortText(itemsText(build) + state, 23)}`;
+  return `${buildTimes(build, display)} ${buildContents(build, names, 23)}`;
 }
 
 function moreBuilds(builds: readonly PlannedBuild[], most: number, { display }: TextContext): string[] {

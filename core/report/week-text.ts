@@ -4,6 +4,8 @@ import { durationText } from "../shop/time-words.ts";
 import { countText, type Display } from "./display.ts";
 import { column, rightColumn, shortText, wrapped } from "./plain-text.ts";
 import {
+  buildContents,
+  buildTimes,
   bulleted,
   costLines,
   handRuleLines,
@@ -17,10 +19,10 @@ import {
 } from "./text-sections.ts";
 import {
   buildsByMachine,
-  itemsText,
   lateOrders,
   type PlanTask,
   reasonsAndHelp,
+  shareText,
   tasksByDay,
   withoutPlace,
   withMark,
@@ -68,9 +70,9 @@ function unplannedLines({ plan, names }: TextContext): string[] {
   return [
     title("Without a place in the plan"),
     ...noPlace.flatMap((entry) => [
-      `x ${column(entry.orderId, 12)} ${column(names.part(entry.orderId), 30)} ${entry.copies} of ${names.order(entry.orderId)?.quantity ?? "?"} copies`,
+      `x ${column(entry.orderId, 12)} ${column(names.part(entry.orderId), 30)} ${shareText(entry.copies, names.order(entry.orderId)?.quantity)}`,
       ...entry.sentences.flatMap((sentence) => bulleted(sentence)),
-      ...explained(helpFor(entry.orderId, plan)),
+      ...helpFor(entry.orderId, plan).flatMap((sentence) => bulleted(withMark(sentence))),
     ]),
   ];
 }
@@ -85,7 +87,7 @@ function explained(why: readonly string[]): string[] {
 /** What would help an order that is only unplanned; a late one has said it already. */
 function helpFor(orderId: string, plan: PlanDocument): readonly string[] {
   const outcome = plan.orders.find((order) => order.orderId === orderId);
-  return outcome && outcome.lateMin === 0 ? outcome.why : [];
+  return outcome && outcome.lateMin === 0 ? reasonsAndHelp(outcome.why).help : [];
 }
 
 function machineLines(context: TextContext): string[] {
@@ -100,13 +102,7 @@ function machineLines(context: TextContext): string[] {
 }
 
 function buildLine(build: PlannedBuild, { display, names }: TextContext): string {
-  const from = display.minute(build.setUpStart);
-  const to = display.minute(build.unloadEnd);
-  const state = build.state === "planned" ? "" : ` (${build.state})`;
-  const sameDay = display.date(from) === display.date(to);
-  const until = sameDay ? display.clock(to) : display.dateTime(to);
-  const times = `${column(display.dateTime(from), 16)} to ${column(until, 16)}`;
-  return `    ${times} ${column(build.id, 8)} ${column(names.feedstock(build.feedstockId), 20)} ${shortText(itemsText(build) + state, 28)}`;
+  return `    ${buildTimes(build, display)} ${column(build.id, 12)} ${buildContents(build, names, 27)}`;
 }
 
 function boughtOutLines({ plan, display, names }: TextContext): string[] {

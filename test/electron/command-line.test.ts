@@ -47,7 +47,7 @@ describe.concurrent("exit status", () => {
     const words = ["plan", "assets/demo.shop.json", ...FROM, "--seconds", "25"];
     const { status, err, out: text } = await run(words, { stopAt: "searching" });
     expect(status).toBe(3);
-    expect(err).toMatch(/\d\.\d s {2}searching {2}cost \d+\.\d\d {2}at most \d+\.\d % left to gain/);
+    expect(err).toMatch(/\d\.\d s {2}searching {2}cost \d+\.\d\d EUR( {2}at most \d+\.\d % left to gain)?\n/);
     expect(text).toContain("The search was stopped before its time; this is the best plan it had.");
     expect(text).toMatch(/B1 {2}Bench 1 +\w{3} \d+ \w{3}/);
   });
@@ -68,6 +68,26 @@ describe.concurrent("flags", () => {
   test("--quiet prints nothing", async () => {
     const { status, out: text, err } = await plan(aShop(), ["--quiet"]);
     expect([status, text, err]).toEqual([0, "", ""]);
+  });
+
+  test("--quiet still tells errors, but no warnings", async () => {
+    const orders = [
+      anOrder(),
+      anOrder({ id: "O-2", partId: "nope" }),
+      anOrder({ id: "O-3", pricePerPiece: 0 }),
+    ];
+    const { status, out: text, err } = await plan(aShop({ orders }), ["--quiet"]);
+    expect([status, text]).toEqual([1, ""]);
+    expect(err.trim()).toMatch(/^error: Order O-2: there is no part nope[^\n]*$/);
+  });
+
+  test("--out with no builds: no calendar, which needs an event, and not one of an earlier plan", async () => {
+    const folder = folderOf("empty");
+    await plan(aShop(), ["--out", folder]);
+    const { status, out: text } = await plan(aShop({ orders: [] }), ["--out", folder]);
+    expect([status, readdirSync(folder).includes("week.ics")]).toEqual([0, false]);
+    expect(text).toContain("week.html, builds.csv");
+    expect(text.trimEnd()).toMatch(/\(no week\.ics: the plan has no builds\)$/);
   });
 
   test("--out writes every report, in a folder that it makes", async () => {
@@ -133,6 +153,25 @@ describe.concurrent("flags", () => {
     );
     expect(err).toContain("\nUsage:");
     expect(err).not.toContain("    at ");
+  });
+});
+
+describe.concurrent("other commands", () => {
+  const orders = [anOrder({ partId: "nope" }), anOrder({ id: "O-2", pricePerPiece: 0 })];
+
+  test("check counts errors and warnings, one of each in the singular", async () => {
+    const { status, out: text } = await run(["check", saved("odd", JSON.stringify(aShop({ orders })))]);
+    expect([status, text]).toEqual([2, expect.stringMatching(/^1 error, 1 warning in /)]);
+  });
+
+  test("routes tells errors, and writes in the units and currency of the shop", async () => {
+    const shop = aShop({ orders, currency: "JPY", display: { length: "in", mass: "lb" } });
+    const { status, out: text, err } = await run(["routes", saved("inch", JSON.stringify(shop))]);
+    expect(status).toBe(0);
+    expect(err.trim()).toMatch(/^error: Order O-1: there is no part nope[^\n]*$/);
+    expect(text).toMatch(/\(clip\) {2}\d\.\d+\u202fin x /);
+    expect(text).toMatch(/layer 0\.\d+\u202fin, .+\u202flb a copy/);
+    expect(text).toMatch(/ h, \d+\u202fJPY a copy/);
   });
 });
 

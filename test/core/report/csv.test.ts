@@ -40,6 +40,10 @@ describe("CSV text", () => {
     expect(csvText([[-1.5, "O-17", "a=b"]])).toBe("-1.5,O-17,a=b\r\n");
   });
 
+  it("writes out what turns the reading direction round", () => {
+    expect(csvText([["x\u202egnp.exe", "\u2066=1"]])).toBe("x<U+202E>gnp.exe,<U+2066>=1\r\n");
+  });
+
   it("writes numbers without the dust of binary fractions and leaves what is no number empty", () => {
     expect(csvText([[0.1 + 0.2, Number.NaN, Number.POSITIVE_INFINITY]])).toBe("0.3,,\r\n");
   });
@@ -83,6 +87,19 @@ describe("the tables of a plan", () => {
         ?.at(-3),
     ).toBe("320");
     expect(row?.at(-1)).toMatch(/^Must not be late: .*Would help: allowing it to be late/);
+  });
+
+  it("orders.csv says no reason twice", () => {
+    const shop = aWorks();
+    const plan = aPlan(shop);
+    const [entry] = plan.unplanned;
+    const sentence = entry?.reasons[0]?.sentence ?? "";
+    const orders = plan.orders.map((order) =>
+      order.orderId === entry?.orderId ? { ...order, why: [sentence, "More."] } : order,
+    );
+    const text = csvFiles(shop, { ...plan, orders }).find((file) => file.name === "orders.csv")?.text ?? "";
+    const row = rowsOf(text).find((cells) => cells[0] === entry?.orderId);
+    expect(row?.at(-1)).toBe(`${sentence} More.`);
   });
 
   it("come through names that are meant to do harm", () => {

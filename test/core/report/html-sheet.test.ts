@@ -85,7 +85,9 @@ describe("what the sheet says", () => {
 
   it("answers first what the plan costs and how good it is proven to be", () => {
     expect(text.indexOf("10 066.52 EUR")).toBeLessThan(text.indexOf("Needs attention"));
-    expect(text).toContain("No plan can cost less than 9 645.03 EUR; this one is within 4.4 % of that.");
+    expect(text).toContain(
+      "No plan of these can cost less than 9 645.03 EUR; this one is within 4.4 % of that.",
+    );
   });
 
   it("shows every build, order and feedstock need, and every reason", () => {
@@ -201,8 +203,10 @@ describe("names that are meant to do harm", () => {
     expect(hostile).toContain(`<bdi class="name" title="${"w".repeat(10_000)}">${"w".repeat(10_000)}</bdi>`);
   });
 
-  it("are isolated, so that right-to-left text does not turn its surroundings", () => {
-    expect(hostile).toMatch(/<bdi class="name">\u202egnitirw desrever<\/bdi>/);
+  it("are isolated and their turns of direction written out, so that no text turns its surroundings", () => {
+    expect(hostile).toContain('<bdi class="name">&lt;U+202E&gt;gnitirw desrever</bdi>');
+    expect(hostile).not.toMatch(/[\u202a-\u202e\u2066-\u2069]/);
+    expect(html`<b title="${"a\u2067b"}"></b>`.markup).toBe('<b title="a&lt;U+2067&gt;b"></b>');
   });
 
   it("leave no character that HTML forbids", () => {

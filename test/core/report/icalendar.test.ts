@@ -64,7 +64,14 @@ describe("the calendar of a plan, by RFC 5545 (Desruisseaux 2009)", () => {
     expect(after[0]?.sequence).toBeGreaterThan(before[0]?.sequence ?? 0);
   });
 
-  it("stamps events with the start of the plan, so that the same plan gives the same file", () => {
+  it("stamps and numbers events with the minute of writing where one is given, so that writing again moves them", () => {
+    const writtenMin = minuteOf("2026-11-28T15:07Z", "UTC");
+    const later = weekCalendar(shop, plan, writtenMin);
+    expect(later).toContain("DTSTAMP:20261128T150700Z");
+    expect(eventsOf(later)[0]?.sequence).toBe(writtenMin);
+  });
+
+  it("stamps events with the start of the plan otherwise, so that the same plan gives the same file", () => {
     expect(text).toContain("DTSTAMP:20261130T050000Z");
     expect(weekCalendar(aWorks(), aPlan())).toBe(text);
   });

@@ -11,9 +11,10 @@ const text = summary(plan);
 
 describe("the week in a screen or two", () => {
   it("starts with the answer, then what to decide, then the week and the money", () => {
-    expect(text.split("\n").slice(3, 6)).toEqual([
+    expect(text.split("\n").slice(3, 7)).toEqual([
       "This plan costs 10 066.52 EUR.",
-      "No plan can cost less than 9 645.03 EUR; this one is within 4.4 % of that.",
+      "Cost and bound are for the copies that have a place. No plan of these can cost less than",
+      "9 645.03 EUR; this one is within 4.4 % of that.",
       "1 order is late; 2 copies of 1 order have no place in the plan.",
     ]);
     const places = [
@@ -61,6 +62,22 @@ describe("the week in a screen or two", () => {
   it("keeps every machine in sight", () => {
     for (const { id } of shop.machines)
       expect(sectionOf(text, "The week by machine").some((line) => line.startsWith(`${id} `))).toBe(true);
+  });
+
+  it("says of how many copies those without a place are, where they are not all", () => {
+    const [entry] = plan.unplanned;
+    if (!entry) throw new Error("the plan places everything");
+    const line = (copies: number, quantity: number) => {
+      const orders = shop.orders.map((order) =>
+        order.id === entry.orderId ? { ...order, quantity } : order,
+      );
+      const document = { ...plan, unplanned: [{ ...entry, copies }] };
+      const output = weekSummary({ ...shop, orders }, document);
+      return output.split("\n").find((entryLine) => entryLine.startsWith(`x ${entry.orderId}`));
+    };
+    expect(line(1, 1)).toMatch(/ 1 copy$/);
+    expect(line(3, 3)).toMatch(/ 3 copies$/);
+    expect(line(1, 3)).toMatch(/ 1 of 3 copies$/);
   });
 
   it("counts copies without a place that are not shown", () => {

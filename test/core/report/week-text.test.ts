@@ -10,12 +10,13 @@ const text = weekText(shop, plan).replaceAll("\u202f", " ");
 
 describe("the week as text", () => {
   it("starts with the answer: cost, bound in words, what is late", () => {
-    expect(text.split("\n").slice(0, 6)).toEqual([
+    expect(text.split("\n").slice(0, 7)).toEqual([
       "Quillbank Works (invented)",
       "Week 49 of 2026: Monday 30 November 2026 to Sunday 6 December 2026",
       "",
       "This plan costs 10 066.52 EUR.",
-      "No plan can cost less than 9 645.03 EUR; this one is within 4.4 % of that.",
+      "Cost and bound are for the copies that have a place. No plan of these can cost less than",
+      "9 645.03 EUR; this one is within 4.4 % of that.",
       "1 order is late; 2 copies of 1 order have no place in the plan.",
     ]);
   });
@@ -85,17 +86,40 @@ describe("the week as text", () => {
   });
 
   it("claims no more than was proven", () => {
-    const proven = weekText(shop, { ...plan, bound: { ...plan.bound, value: plan.cost.total, gapPct: 0 } });
+    const whole = { ...plan, unplanned: [] };
+    const proven = weekText(shop, { ...whole, bound: { ...plan.bound, value: plan.cost.total, gapPct: 0 } });
     expect(proven).toContain("No plan can cost less: this one is proven to be the cheapest.");
-    const unproven = weekText(shop, { ...plan, bound: { ...plan.bound, value: 0, gapPct: 0 } });
+    const unproven = weekText(shop, { ...whole, bound: { ...plan.bound, value: 0, gapPct: 0 } });
     expect(unproven).toContain("No lower bound on the cost has been proven yet.");
     const close = weekText(shop, {
-      ...plan,
+      ...whole,
       bound: { ...plan.bound, value: plan.cost.total - 0.004, gapPct: 0.00004 },
     });
     expect(close.replaceAll("\u202f", " ")).toContain(
       "No plan can cost less than 10 066.51 EUR; this one is within 0.1 % of that.",
     );
+  });
+
+  it("calls no plan the cheapest that leaves copies out: cost and bound are those of the others", () => {
+    const bound = { ...plan.bound, value: plan.cost.total, gapPct: 0 };
+    const some = weekText(shop, { ...plan, bound });
+    expect(some).toContain(
+      "Cost and bound are for the copies that have a place. No plan of these can cost less.",
+    );
+    expect(some).not.toContain("cheapest.");
+    const none = weekText(shop, { ...plan, bound, builds: [], boughtOut: [] });
+    expect(none).toContain("No copy that was to be planned has a place, so there is no cost to judge.");
+  });
+
+  it("says no reason of copies without a place twice", () => {
+    const [entry] = plan.unplanned;
+    const sentence = entry?.reasons[0]?.sentence ?? "";
+    const orders = plan.orders.map((order) =>
+      order.orderId === entry?.orderId ? { ...order, why: [sentence, "Would help: more time."] } : order,
+    );
+    const lines = weekText(shop, { ...plan, orders }).split("\n");
+    expect(lines.filter((line) => line.includes(sentence.slice(0, 40)))).toHaveLength(1);
+    expect(lines).toContain("    - Would help: more time.");
   });
 
   it("never says that something is safe", () => {
