@@ -4,7 +4,7 @@ import type { LayerWindow } from "./layer-window.ts";
 import { tabledWindow } from "./window-table.ts";
 
 /** Natural convection on a wall, W/(m2 K), and emissivity of a polymer: inputs of the published growing-wall example. */
-const CONVECTION_W_PER_M2K = 7;
+export const CONVECTION_W_PER_M2K = 7;
 const EMISSIVITY = 0.85;
 
 /** Shortest layer of small filament parts: 5 to 15 s is common practice, no source. */

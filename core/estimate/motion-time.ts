@@ -36,7 +36,8 @@ export function cornerSpeedMmPerS(
 }
 
 /**
- * Mean length of the lines that fill an area, mm: pi A / P (Cauchy and Crofton's mean chord, exact for convex outlines).
+ * Mean length of the lines that fill an area, mm: pi A / P (Cauchy and Crofton's mean chord, from memory; exact for convex
+ * outlines).
  * Example: a disc of radius 10 mm gives 15.708 mm, a rectangle of 20 x 30 mm 18.850 mm.
  */
 export function meanChordMm(areaMm2: number, perimeterMm: number): number {

@@ -38,6 +38,16 @@ describe("bead area", () => {
   });
 });
 
+test.each([
+  [1.75, 2.40528],
+  [2.85, 6.3794],
+])(
+  "filament of %f mm, a bead as wide as high, has %f mm2: its feed is the flow over that",
+  (diameterMm, areaMm2) => {
+    expect(freeBeadAreaMm2(diameterMm, diameterMm)).toBeCloseTo(areaMm2, 5);
+  },
+);
+
 describe("mass flow", () => {
   test("0.45 x 0.20 mm at 60 mm/s and 1240 kg/m3 is 24.1056 g/h or 0.053144 lb/h", () => {
     const kgPerH = massFlowKgPerH(60 * beadAreaMm2(0.45, 0.2), 1240);

@@ -4,8 +4,9 @@
  */
 import { describe, expect, test } from "vitest";
 import { beadAreaMm2, massFlowKgPerH, speedMmPerS } from "../../core/estimate/bead.ts";
-import { screwDragFlowMm3PerS } from "../../core/estimate/melt-limit.ts";
-import { kgFromLb, lbFromKg, mmFromIn, S_PER_H } from "../../core/units/conversions.ts";
+import { flowLimitMm3PerS, screwDragFlowMm3PerS } from "../../core/estimate/melt-limit.ts";
+import { inFromMm, kgFromLb, lbFromKg, mmFromIn, S_PER_H } from "../../core/units/conversions.ts";
+import { aFeedstock, aNozzle } from "../fixtures/a-route.ts";
 
 describe("drag flow of a square-pitched screw (Tadmor and Gogos; Rauwendaal; from memory)", () => {
   test.each([
@@ -21,14 +22,27 @@ describe("drag flow of a square-pitched screw (Tadmor and Gogos; Rauwendaal; fro
     },
   );
 
-  test("the 25 mm screw agrees within 20 % with 16 lb/h x D^2.2 in inches (rule of thumb, from memory)", () => {
-    const thumbKgPerH = kgFromLb(16 * 1 ** 2.2);
-    const drag = screwDragFlowMm3PerS({
-      diameterMm: mmFromIn(1),
-      channelDepthMm: 1.5,
-      revolutionsPerMin: 100,
-    });
-    expect(Math.abs(massFlowKgPerH(drag, 1000) / thumbKgPerH - 1)).toBeLessThan(0.2);
+  test.each([
+    [25, 1.5, 100],
+    [16, 1.2, 100],
+    [50, 2.5, 60],
+  ])(
+    "the screw of %i mm agrees within 20 %% with 16 lb/h x D^2.2 in inches (rule of thumb, from memory)",
+    (diameterMm, channelDepthMm, revolutionsPerMin) => {
+      const dragged = screwDragFlowMm3PerS({ diameterMm, channelDepthMm, revolutionsPerMin });
+      const thumb = thumbKgPerH(inFromMm(diameterMm));
+      expect(Math.abs(massFlowKgPerH(dragged, 1000) / thumb - 1)).toBeLessThan(0.2);
+    },
+  );
+
+  test.each([
+    [0.5, 3.48, 1.58],
+    [1, 16, 7.26],
+    [1.5, 39, 17.7],
+    [2, 73.5, 33.4],
+  ])("by that rule a screw of %f in gives %f lb/h or %f kg/h", (diameterIn, lbPerH, kgPerH) => {
+    expect(lbFromKg(thumbKgPerH(diameterIn)) / lbPerH).toBeCloseTo(1, 2);
+    expect(thumbKgPerH(diameterIn) / kgPerH).toBeCloseTo(1, 2);
   });
 });
 
@@ -46,7 +60,18 @@ describe("two large prints that were reported", () => {
     const pathMm = volumeMm3 / beadAreaMm2(8.382, 3.81);
     expect(pathMm / 1e6).toBeCloseTo(20.56, 1);
     expect(pathMm / (30 * S_PER_H)).toBeCloseTo(190, 0);
-    expect(volumeMm3 / (4.0882 * 1e9)).toBeCloseTo(0.1606, 3);
+    const boxMm3 = mmFromIn(17.5 * 12) * mmFromIn(5.5 * 12) * mmFromIn(1.5 * 12);
+    expect(boxMm3 / 1e9).toBeCloseTo(4.0882, 4);
+    expect(volumeMm3 / boxMm3).toBeCloseTo(0.1606, 3);
+    expect(volumeMm3 / (82.4 * mmFromIn(12) ** 3)).toBeCloseTo(0.281, 3);
+    const layers = mmFromIn(1.5 * 12) / 3.81;
+    expect(layers).toBeCloseTo(120, 9);
+    expect((30 * 60) / layers).toBeCloseTo(15, 9);
+  });
+
+  test("1650 lb is those 748 kg, and 500 lb in 24 h is 20.83 lb/h", () => {
+    expect(kgFromLb(1650)).toBeCloseTo(748.4, 1);
+    expect(lbFromKg(kgFromLb(500) / 24)).toBeCloseTo(20.83, 2);
   });
 
   test("500 to 1000 times a machine of 20 cm3/h (Prog. Addit. Manuf. 2022, s40964-022-00309-3) is 11.4 to 22.8 kg/h", () => {
@@ -67,6 +92,21 @@ describe("ranges of the trade (common practice, no source) are reached by ordina
     expect(speedMmPerS(flow, widthMm, heightMm)).toBeCloseTo(speed, 1);
   });
 
+  test.each([
+    [0.005, 1240, 2.268e-3, 0.508, 1.83],
+    [0.25, 1240, 0.1134, 25.4, 91.5],
+    [0.5, 1140, 0.2268, 55.26, 199],
+    [20, 1140, 9.072, 2210.5, 7958],
+  ])(
+    "%f lb/h of a polymer of %i kg/m3 is %f kg/h, %f mm3/s or %f cm3/h",
+    (lbPerH, density, kgPerH, flow, flowCm3PerH) => {
+      expect(kgFromLb(lbPerH) / kgPerH).toBeCloseTo(1, 3);
+      expect(massFlowKgPerH(flow, density) / kgPerH).toBeCloseTo(1, 3);
+      const limit = flowLimitMm3PerS(aNozzle({ flowCm3PerH }), aFeedstock({ flowFactor: 1 }));
+      expect(limit / flow).toBeCloseTo(1, 2);
+    },
+  );
+
   test("a pellet machine of 20 lb/h is 200 times a filament machine of 0.1 lb/h and 80 times the best of 0.25", () => {
     expect(20 / 0.1).toBeCloseTo(200, 9);
     expect(20 / 0.25).toBe(80);
@@ -77,6 +117,10 @@ describe("ranges of the trade (common practice, no source) are reached by ordina
     expect(lbFromKg(massFlowKgPerH(100 * beadAreaMm2(10, 5), 1140))).toBeCloseTo(45.2, 1);
   });
 });
+
+function thumbKgPerH(diameterIn: number): number {
+  return kgFromLb(16 * diameterIn ** 2.2);
+}
 
 function flowOf(kgPerH: number, densityKgPerM3: number): number {
   return kgPerH / densityKgPerM3 / 1e-9 / S_PER_H;

@@ -99,6 +99,9 @@ test("cost-accounting exercise, svtuition.org: 268.33 fixed per month (published
     fixed("repairs", 18_000 / 10),
     variable("energy", 15 * 0.05),
   ];
+  const perHour = terms.map((term) => (term.kind === "fixed" ? term.amount / 4380 : term.amount));
+  for (const [index, value] of [0.7352, 0.2078, 0.411, 0.75].entries())
+    expect(perHour[index]).toBeCloseTo(value, 4);
   expect(Math.abs(addUp(terms, 4380).perH - 2.104)).toBeLessThan(1e-3);
 });
 

@@ -6,7 +6,13 @@
  * Manufacturing 16:1-11 (abstract).
  */
 import { describe, expect, test } from "vitest";
-import { coreMeltingLimitMm3PerS, heaterLimitMm3PerS } from "../../core/estimate/melt-limit.ts";
+import { massFlowKgPerH } from "../../core/estimate/bead.ts";
+import {
+  coreMeltingLimitMm3PerS,
+  flowLimitMm3PerS,
+  heaterLimitMm3PerS,
+} from "../../core/estimate/melt-limit.ts";
+import { aFeedstock, aNozzle } from "../fixtures/a-route.ts";
 
 const PLA = { conductivityWPerMK: 0.17, densityKgPerM3: 1240, specificHeatJPerKgK: 1700 };
 const DIFFUSIVITY_MM2_PER_S = 0.080645;
@@ -17,18 +23,20 @@ function proposalFor(nozzleDiameterMm: number): number {
 
 describe("core-melting limit against published maxima of PLA", () => {
   test.each([
-    [0.4, 12.5, 12.67, 13.0, 13.0, 0.244],
-    [0.4, 19.6, 19.86, 16.0, 24.0, 0.31],
-    [1.2, 21.0, 35.5, 38.5, 38.5, 0.138],
-    [1.2, 51.5, 86.98, 76.5, 87.5, 0.171],
+    [0.4, 12.5, 12.67, 13.0, 13.0, 0.244, 0.244],
+    [0.4, 19.6, 19.86, 16.0, 24.0, 0.31, 0.207],
+    [1.2, 21.0, 35.5, 38.5, 38.5, 0.138, 0.138],
+    [1.2, 51.5, 86.98, 76.5, 87.5, 0.171, 0.149],
   ])(
     "bore %f mm and melt length %f mm give %f mm3/s, within 30 %% of the measured %f to %f",
-    (nozzleDiameterMm, meltLengthMm, model, measuredLow, measuredHigh, fourier) => {
+    (nozzleDiameterMm, meltLengthMm, model, measuredLow, measuredHigh, fourierAtLow, fourierAtHigh) => {
       const limit = coreMeltingLimitMm3PerS({ ...PLA, nozzleDiameterMm, meltLengthMm });
       expect(limit / model).toBeCloseTo(1, 2);
       expect(limit).toBeGreaterThan(0.7 * measuredLow);
       expect(limit).toBeLessThan(1.3 * measuredHigh);
-      expect((Math.PI * DIFFUSIVITY_MM2_PER_S * meltLengthMm) / measuredLow).toBeCloseTo(fourier, 2);
+      const throughMm3PerS = Math.PI * DIFFUSIVITY_MM2_PER_S * meltLengthMm;
+      expect(throughMm3PerS / measuredLow).toBeCloseTo(fourierAtLow, 3);
+      expect(throughMm3PerS / measuredHigh).toBeCloseTo(fourierAtHigh, 3);
     },
   );
 
@@ -73,6 +81,23 @@ test("a heater of 40 W at 60 % melts 59.92 mm3/s of an amorphous polymer with 19
   expect(heaterLimitMm3PerS({ ...heat, meltingJPerKg: 0 })).toBeCloseTo(59.92, 2);
   expect(heaterLimitMm3PerS({ ...heat, meltingJPerKg: 30_000 })).toBeLessThan(59.92);
 });
+
+test("heating 1 kg by 190 K at 1.8 kJ/(kg K) takes 0.095 kWh: less than that for a kg is a slip of the input", () => {
+  const heat = { heaterW: 1000, efficiency: 1, densityKgPerM3: 1240, specificHeatJPerKgK: 1800, riseK: 190 };
+  const kgPerH = massFlowKgPerH(heaterLimitMm3PerS({ ...heat, meltingJPerKg: 0 }), 1240);
+  expect(1 / kgPerH).toBeCloseTo(0.095, 6);
+});
+
+test.each([
+  ["on average", 127, 35],
+  ["at its peak", 282, 78],
+])(
+  "a screw-fed filament machine heated by laser (Go and Hart 2017, from memory) laid down %s %i cm3/h or %i mm3/s",
+  (_, flowCm3PerH, mm3PerS) => {
+    const limit = flowLimitMm3PerS(aNozzle({ flowCm3PerH }), aFeedstock({ flowFactor: 1 }));
+    expect(Math.abs(limit - mm3PerS)).toBeLessThan(0.5);
+  },
+);
 
 function centreShare(fourier: number): number {
   return 2 * ZEROS.reduce((sum, zero) => sum + Math.exp(-(zero ** 2) * fourier) / (zero * besselJ1(zero)), 0);

@@ -1,10 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { searchSchedule } from "../../core/plan/search/search.ts";
 import { tardinessIndex } from "../../core/plan/search/tardiness-index.ts";
 import { seededRandom } from "../../core/units/random.ts";
-import { makespanInstances } from "../bench/unrelated-machines.ts";
-import { tardinessInstances } from "../bench/weighted-tardiness.ts";
-import { type Job, jobsProblem, type JobsProblem } from "../fixtures/jobs-problem.ts";
+import type { Job, JobsProblem } from "../fixtures/jobs-problem.ts";
+import { searchedJobs } from "../fixtures/searched-jobs.ts";
 
 /**
  * Small problems of scheduling theory with known optima. First by the exact methods of the literature (helpers at the end of
@@ -37,11 +35,18 @@ const UNRELATED = [
 describe("one machine, exact methods", () => {
   it("1||sum U: Moore 1968 leaves 2 of 10 jobs late, and no fewer can be", () => {
     expect(mooreHodgson(MOORE_TEN)).toBe(2);
-    expect(bestOverSubsets(MOORE_TEN, (job, end) => (end > job.due ? 1 : 0))).toBe(2);
+    expect(bestOverSubsets(MOORE_TEN, lateOne)).toBe(2);
   });
 
   it("1||sum U: 2 of 5 jobs late (Pinedo, from memory)", () => {
     expect(mooreHodgson(MOORE_FIVE)).toBe(2);
+  });
+
+  it("the orders that are given for these optima reach them", () => {
+    expect(weightedSum(inOrder(MOORE_TEN, [1, 2, 10, 9, 3, 5, 4, 6, 8, 7]), lateOne)).toBe(2);
+    expect(weightedSum(inOrder(MOORE_FIVE, [3, 4, 5, 1, 2]), lateOne)).toBe(2);
+    expect(weightedSum(inOrder(WEIGHTED, [1, 2, 4, 3]), weightedLateness)).toBe(67);
+    expect(weightedSum(inOrder(TIGHT, [1, 4, 2, 3]), weightedLateness)).toBe(408);
   });
 
   it("1||Lmax: earliest due date gives 59 and 10, sum of tardiness 110", () => {
@@ -75,7 +80,7 @@ describe("one machine, exact methods", () => {
       const draw = (most: number): number[] =>
         Array.from({ length: count }, () => 1 + Math.floor(random() * most));
       const list = jobs(draw(20), draw(60));
-      expect(mooreHodgson(list)).toBe(bestOverSubsets(list, (job, end) => (end > job.due ? 1 : 0)));
+      expect(mooreHodgson(list)).toBe(bestOverSubsets(list, lateOne));
       const least = bestOverSubsets(list, (job, end) => end - job.due, Math.max, -Infinity);
       expect(latest(byDue(list))).toBe(least);
     }
@@ -133,16 +138,7 @@ describe("apparent tardiness cost (Vepsalainen & Morton 1987)", () => {
     [2, 67],
     [3, 109],
   ])("dispatching with look-ahead %i costs %i", (k1, cost) => {
-    const left = [...WEIGHTED];
-    let time = 0;
-    let money = 0;
-    while (left.length > 0) {
-      left.sort((a, b) => indexAt(b, time, k1) - indexAt(a, time, k1));
-      const next = left.shift()!;
-      time += next.run;
-      money += next.weight * Math.max(0, time - next.due);
-    }
-    expect(money).toBe(cost);
+    expect(dispatched(WEIGHTED, k1)).toBe(cost);
   });
 
   it("falls with the set-up that a job would need (Lee, Bhaskaran & Pinedo 1997)", () => {
@@ -162,9 +158,37 @@ describe("our search reaches the optimum", () => {
     expect(searched({ jobs: asJobs(MOORE_TEN) })).toBe(110);
   });
 
-  it("1|r|Lmax: due dates 5 later can all be kept, 4 later cannot, so the optimum is 5", () => {
-    expect(searched({ jobs: dueLater(5) })).toBe(0);
-    expect(searched({ jobs: dueLater(4) })).toBeGreaterThan(0);
+  it("1||sum wC: 373", () => {
+    expect(searched({ jobs: asJobs(WEIGHTED).map((job) => ({ ...job, dueMin: 0 })) })).toBe(373);
+  });
+
+  it("1||sum wT of random jobs: what dynamic programming gives, and dispatching never less", () => {
+    const random = seededRandom(4);
+    for (let round = 0; round < 20; round++) {
+      const draw = (most: number): number[] =>
+        Array.from({ length: 7 }, () => 1 + Math.floor(random() * most));
+      const list = jobs(draw(20), draw(60), draw(9));
+      const least = bestOverSubsets(list, weightedLateness);
+      expect(searched({ jobs: asJobs(list) }, 20_000, least)).toBe(least);
+      for (const k1 of [1, 2, 3]) expect(dispatched(list, k1)).toBeGreaterThanOrEqual(least);
+    }
+  });
+
+  it.each([
+    ["1|r|Lmax of four jobs", 5, RELEASES],
+    ["1||Lmax of five jobs", 10, asJobs(MOORE_FIVE)],
+    ["1||Lmax of ten jobs", 59, asJobs(MOORE_TEN)],
+  ])(
+    "%s: the optimum is %i; due dates later by as much can all be kept, by one less not",
+    (_, latestMin, list) => {
+      expect(searched({ jobs: dueLater(list, latestMin) })).toBe(0);
+      expect(searched({ jobs: dueLater(list, latestMin - 1) })).toBeGreaterThan(0);
+    },
+  );
+
+  it("P2||Cmax of 8, 7 and 6: 13, where runs that may be split end at 10.5", () => {
+    const list = [8, 7, 6].map((run) => ({ runMin: [run, run] }));
+    expect(searched({ jobs: list, makespanCostPerMin: 1 })).toBe(13);
   });
 
   it("P||Cmax: 12, 9 and 6, where longest-first gives 15, 11 and 7", () => {
@@ -197,36 +221,9 @@ describe("our search reaches the optimum", () => {
   });
 });
 
-describe("published benchmarks, a small part of each", () => {
-  it.skipIf(tardinessInstances(40) === null)("OR-Library wt40: the listed optimum on five instances", () => {
-    const instances = tardinessInstances(40) ?? [];
-    for (const number of [1, 26, 51, 76, 101]) {
-      const { name, jobs: list, listed } = instances[number - 1]!;
-      expect([name, searched({ jobs: list }, 400_000, listed)]).toEqual([name, listed]);
-    }
-  });
-
-  it.skipIf(makespanInstances() === null)(
-    "Vallada & Ruiz 2011: the optimum on twelve instances of 6 and 8 jobs",
-    () => {
-      const small = (makespanInstances() ?? []).filter(({ jobCount }) => jobCount <= 8);
-      expect(small.length).toBeGreaterThan(12);
-      for (const { name, problem, optimum } of small.filter((_, index) => index % 5 === 0)) {
-        expect([name, searched(problem, 200_000, optimum)]).toEqual([name, optimum]);
-      }
-    },
-  );
-});
-
 /** Cost of the best schedule that the search finds in so many steps; it ends early where it reaches `optimum`. */
 function searched(problem: JobsProblem, iterations = 20_000, optimum = -Infinity): number {
-  return searchSchedule(jobsProblem(problem), null, {
-    seed: 1,
-    now: () => 0,
-    untilMs: 1,
-    iterations,
-    goodEnough: optimum,
-  }).cost;
+  return searchedJobs(problem, iterations, optimum).cost;
 }
 
 /** One job with one machine's run time. */
@@ -244,12 +241,35 @@ function asJobs(list: readonly Known[]): Job[] {
   return list.map(({ run, due, weight }) => ({ runMin: [run], dueMin: due, weight }));
 }
 
-function dueLater(minutes: number): Job[] {
-  return RELEASES.map((job) => ({ ...job, weight: 1, dueMin: (job.dueMin ?? 0) + minutes }));
+function inOrder(list: readonly Known[], order: readonly number[]): Known[] {
+  return order.map((number) => list[number - 1]!);
+}
+
+function dueLater(list: readonly Job[], minutes: number): Job[] {
+  return list.map((job) => ({ ...job, weight: 1, dueMin: (job.dueMin ?? 0) + minutes }));
 }
 
 function weightedLateness(job: Known, end: number): number {
   return job.weight * Math.max(0, end - job.due);
+}
+
+/** 1 for a job that ends late, else 0. */
+function lateOne(job: Known, end: number): number {
+  return end > job.due ? 1 : 0;
+}
+
+/** Weighted tardiness when the job of the highest index always goes next. */
+function dispatched(list: readonly Known[], k1: number): number {
+  const left = [...list];
+  let time = 0;
+  let money = 0;
+  while (left.length > 0) {
+    left.sort((a, b) => indexAt(b, time, k1) - indexAt(a, time, k1));
+    const next = left.shift()!;
+    time += next.run;
+    money += weightedLateness(next, time);
+  }
+  return money;
 }
 
 /** Index of a job of the textbook data (mean run 11) at a time. */

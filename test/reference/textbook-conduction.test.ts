@@ -4,6 +4,7 @@
  * these show why, and that its answer lies under the lumped bound.
  */
 import { describe, expect, test } from "vitest";
+import { topLayerMeanC } from "../../core/estimate/layer-temperature.ts";
 import { layerWindow } from "../../core/estimate/layer-window.ts";
 
 describe("slab with both faces cooled", () => {
@@ -37,6 +38,12 @@ describe("slab with both faces cooled", () => {
     expect(fourier).toBeCloseTo(5.64, 2);
     expect(Math.abs(60 - 80 * slabShare(biot, fourier, 0) - 43.02)).toBeLessThan(0.3);
     expect(Math.abs(60 - 80 * slabShare(biot, fourier, 1) - 45.36)).toBeLessThan(0.3);
+    const megajoulePerM = (7832 * 434 * Math.PI * 0.04 * 80 * (1 - slabMeanShare(biot, fourier))) / 1e6;
+    expect(megajoulePerM).toBeCloseTo(27.25, 1);
+  });
+
+  test("Bi 4.482 after Fo 0.08456 leaves 197.917 of 200 degC at the still face in air of 20 degC", () => {
+    expect(20 + 180 * slabShare(4.482, 0.08456, 0)).toBeCloseTo(197.917, 3);
   });
 });
 
@@ -64,6 +71,9 @@ describe("lumped bodies", () => {
       emissivity: 0.85,
     };
     expect(layerWindow(wall, { carryC: 150, bondC: 105 }).longestS).toBeLessThan(0.5 * lumpedS);
+    const facesOnly = { ...wall, conductivityWPerMK: 1e-12, convectionWPerM2K: 18, emissivity: 0 };
+    const meanC = topLayerMeanC(facesOnly, lumpedS, { layers: 1, cellsPerLayer: 1, stepsPerLayer: 4000 });
+    expect(meanC).toBeCloseTo(105, 1);
   });
 });
 
@@ -81,6 +91,15 @@ function slabRoot(biot: number, n: number): number {
 
 function slabFactor(zeta: number): number {
   return (4 * Math.sin(zeta)) / (2 * zeta + Math.sin(2 * zeta));
+}
+
+function slabMeanShare(biot: number, fourier: number): number {
+  let share = 0;
+  for (let n = 0; n < 20; n++) {
+    const zeta = slabRoot(biot, n);
+    share += (slabFactor(zeta) * Math.exp(-(zeta ** 2) * fourier) * Math.sin(zeta)) / zeta;
+  }
+  return share;
 }
 
 function slabShare(biot: number, fourier: number, place: number): number {
