@@ -61,7 +61,11 @@ export interface PlanTools {
 
 /** The bound may take this share of the search time. */
 const BOUND_SHARE = 0.5;
+/** The search has at least this share of the time. */
+const SEARCH_SHARE = 0.5;
 const LEAST_BOUND_MS = 1000;
+/** A bound that time cut short, or that copies without a place made wrong, is proven again for at most this long. */
+const SECOND_BOUND_MS = 4000;
 /** Prices of hours are confirmed by re-solving for at most this long. */
 const PRICES_MS = 400;
 
@@ -122,8 +126,11 @@ class WeekRun {
     return (this.tools.now() - this.tools.startedMs) / 1000;
   }
 
+  /** End of the search: the time asked for, but never less for it than its share, however long the bound took. */
   untilMs(): number {
-    return this.tools.startedMs + this.request.seconds * 1000;
+    const { now, startedMs } = this.tools;
+    const askedMs = this.request.seconds * 1000;
+    return Math.max(startedMs + askedMs, now() + askedMs * SEARCH_SHARE);
   }
 
   boundUntilMs(): number {
@@ -196,15 +203,14 @@ function judge(
   engine: LpEngine,
   tools: PlanTools,
 ): { bound: BoundAnswer; prices: HourPrices } {
-  const limits = { now: tools.now, untilMs: tools.now() + LEAST_BOUND_MS };
-  const bound =
-    schedule.unplaced.length === 0
-      ? firstBound
-      : proveBound(withoutUnplaced(problem, schedule), engine, limits);
-  if (tools.stopped?.()) return { bound, prices: NO_HOUR_PRICES };
+  const isStopped = tools.stopped?.() ?? false;
+  const isFinal = schedule.unplaced.length === 0 && (firstBound.sifted.isComplete || isStopped);
+  const limits = { now: tools.now, untilMs: tools.now() + SECOND_BOUND_MS };
+  const bound = isFinal ? firstBound : proveBound(withoutUnplaced(problem, schedule), engine, limits);
+  if (isStopped) return { bound, prices: NO_HOUR_PRICES };
   return {
     bound,
-    prices: hourPrices(problem, firstBound, engine, { now: tools.now, untilMs: tools.now() + PRICES_MS }),
+    prices: hourPrices(problem, bound, engine, { now: tools.now, untilMs: tools.now() + PRICES_MS }),
   };
 }
 
