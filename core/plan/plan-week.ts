@@ -204,7 +204,8 @@ function judge(
   tools: PlanTools,
 ): { bound: BoundAnswer; prices: HourPrices } {
   const isStopped = tools.stopped?.() ?? false;
-  const isFinal = schedule.unplaced.length === 0 && (firstBound.sifted.isComplete || isStopped);
+  const isProven = firstBound.sifted.isComplete || isStopped || problem.lines.length === 0;
+  const isFinal = isProven && schedule.unplaced.length === 0;
   const limits = { now: tools.now, untilMs: tools.now() + SECOND_BOUND_MS };
   const bound = isFinal ? firstBound : proveBound(withoutUnplaced(problem, schedule), engine, limits);
   if (isStopped) return { bound, prices: NO_HOUR_PRICES };
