@@ -1,6 +1,7 @@
 import loadModule from "glpk.js/node";
 import type { GLPK, LP, Options, Result } from "glpk.js/node";
 import type { LinearProgram, LpAnswer, LpEngine } from "../linear-program.ts";
+import { withoutValues } from "./without-values.ts";
 
 /** Loads GLPK (simplex; branch and bound for whole numbers, without a proven bound when it stops early). */
 export async function loadGlpk(): Promise<LpEngine> {
@@ -56,17 +57,6 @@ function integerAnswer(program: LinearProgram, result: Result["result"]): LpAnsw
 function statusOf(status: number): LpAnswer["status"] {
   if (status === NO_FEASIBLE) return "infeasible";
   return status === UNBOUNDED ? "unbounded" : "time-limit";
-}
-
-function withoutValues(program: LinearProgram, status: LpAnswer["status"]): LpAnswer {
-  return {
-    status,
-    objective: Number.NaN,
-    bound: Number.NEGATIVE_INFINITY,
-    values: new Float64Array(program.cols),
-    rowPrices: new Float64Array(program.rows),
-    reducedCosts: new Float64Array(program.cols),
-  };
 }
 
 function columnValues(program: LinearProgram, result: Result["result"]): Float64Array {

@@ -1,6 +1,7 @@
 import highsModule from "highs";
 import type { Highs, Model } from "highs";
 import type { LinearProgram, LpAnswer, LpEngine } from "../linear-program.ts";
+import { withoutValues } from "./without-values.ts";
 
 /** The package's types describe its CommonJS face; what is imported here is the function itself. */
 const loadModule = highsModule as unknown as typeof highsModule.default;
@@ -86,15 +87,4 @@ function statusOf(code: number): LpAnswer["status"] {
   if (code === OPTIMAL) return "optimal";
   if (code === INFEASIBLE || code === UNBOUNDED_OR_INFEASIBLE) return "infeasible";
   return code === UNBOUNDED ? "unbounded" : "time-limit";
-}
-
-function withoutValues(program: LinearProgram, status: LpAnswer["status"]): LpAnswer {
-  return {
-    status,
-    objective: Number.NaN,
-    bound: Number.NEGATIVE_INFINITY,
-    values: new Float64Array(program.cols),
-    rowPrices: new Float64Array(program.rows),
-    reducedCosts: new Float64Array(program.cols),
-  };
 }
