@@ -54,10 +54,14 @@ export interface BuildCosting {
     from: LoadedState | null,
     buildId: string,
   ) => CostLine[];
-  /** tool paths of one new part for one process, overhead included */
-  readonly engineeringCost: (process: Process) => number;
+  /** tool paths of one new part for one process, overhead included; `factor` times the hours where they are hard (1) */
+  readonly engineeringCost: (process: Process, factor?: number) => number;
   /** lines of one new part's tool paths, overhead included, shared by copies among the orders that use them */
-  readonly engineeringLines: (users: readonly EngineeringUser[], process: Process) => CostLine[];
+  readonly engineeringLines: (
+    users: readonly EngineeringUser[],
+    process: Process,
+    factor?: number,
+  ) => CostLine[];
 }
 
 /**
@@ -74,8 +78,9 @@ export function makeBuildCosting(shop: Shop): BuildCosting {
     lines: (items, machine, buildId) => buildLines(book, items, machine, buildId),
     changeoverAmounts: changeover,
     changeoverLines: (items, machine, from, buildId) => changeoverLines(book, items, machine, from, buildId),
-    engineeringCost: (process) => withOverhead(book, engineeringCost(process, book.costing)),
-    engineeringLines: (users, process) => engineeringLines(book, users, process),
+    engineeringCost: (process, factor = 1) =>
+      withOverhead(book, engineeringCost(process, book.costing, factor)),
+    engineeringLines: (users, process, factor = 1) => engineeringLines(book, users, process, factor),
   };
 }
 

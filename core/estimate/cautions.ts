@@ -1,13 +1,18 @@
+import { axisOf, measuredStanding } from "../shop/directions-up.ts";
 import type { Feedstock } from "../shop/feedstock.ts";
 import type { Machine } from "../shop/machine.ts";
 import type { Part } from "../shop/part.ts";
 import type { Deposit } from "./deposit.ts";
 import { dryerHopperKg } from "./drying.ts";
 import { fillsItsBox } from "./fit.ts";
+import { layerCautions } from "./layer-cautions.ts";
 import { depositC } from "./layer-limits.ts";
-import { slowestLayerS } from "./print-time.ts";
+import { layerRanges, layersIn, layerWords } from "./layer-numbers.ts";
+import { layerStack } from "./layer-stack.ts";
 import type { Route } from "./route.ts";
 import { say } from "./say.ts";
+import { thinCautions } from "./thin-regions.ts";
+import { MANY_ISLANDS, wallsMeet } from "./tool-path-work.ts";
 import { contactC, weldS } from "./weld-time.ts";
 
 /** A route and what it was made from. */
@@ -22,29 +27,22 @@ export interface CautionInput {
 /** What a person should know of a route before it is used, in sentences. Empty: nothing stands out. */
 export function routeCautions(input: CautionInput): string[] {
   const process = input.machine.process === "filament" ? filamentCautions(input) : pelletCautions(input);
-  return [...bodyCautions(input), ...waitCautions(input), ...process];
+  const thin = thinCautions(input.part, input.deposit);
+  return [...bodyCautions(input), ...thin, ...layerCautions(input), ...process];
 }
 
 function bodyCautions({ part, deposit }: CautionInput): string[] {
   const cautions: string[] = [];
-  const { axis } = deposit.standing;
-  if (axis !== "z" && !fillsItsBox(part.geometry.measures)) {
+  const { up } = deposit.standing;
+  if (!measuredStanding(part, up) && axisOf(up) !== "z" && !fillsItsBox(part.geometry.measures)) {
     cautions.push(
-      `Built with ${axis} vertical: its layers and overhang are known with z vertical only, so look at it first.`,
+      `Built with ${axisOf(up)} vertical: its layers and overhang are known with z vertical only, so look at it first.`,
     );
   }
   if (deposit.unsupportedMm2 > 0) {
     cautions.push(`${say(deposit.unsupportedMm2)} mm² hang over and are built without support.`);
   }
   return cautions;
-}
-
-function waitCautions({ route }: CautionInput): string[] {
-  const quickestS = Math.min(...route.layerGroups.map(({ workS }) => workS)) + route.layerChangeS;
-  if (quickestS >= route.shortestLayerS) return [];
-  return [
-    `One copy alone waits: its quickest layer takes ${say(quickestS)} s, the shortest is ${say(route.shortestLayerS)} s.`,
-  ];
 }
 
 function filamentCautions({ part, machine, feedstock, deposit }: CautionInput): string[] {
@@ -74,22 +72,35 @@ function weldCautions(machine: Machine, feedstock: Feedstock, layerHeightMm: num
   return [`${meeting} and stays above ${say(bondC)} °C for ${say(bondingS)} s: weak across layers.`];
 }
 
-function pelletCautions({ feedstock, deposit, route }: CautionInput): string[] {
-  const cautions: string[] = [];
+function pelletCautions({ part, feedstock, deposit, route }: CautionInput): string[] {
+  const cautions = meetingWalls(part, deposit);
   if (deposit.mostIslands > MANY_ISLANDS) {
     cautions.push(
       `Up to ${deposit.mostIslands} islands in a layer: each start of the screw costs time and feedstock.`,
     );
   }
-  const slowestS = slowestLayerS({ route, copies: 1 });
-  if (slowestS > NEAR_LIMIT * route.longestLayerS) {
-    cautions.push(
-      `A layer takes ${say(slowestS)} s of the ${say(route.longestLayerS)} s in which it bonds: near the edge of what the temperature model can tell.`,
-    );
-  }
   if (feedstock.dryH > 0) cautions.push(dryCaution(feedstock, route));
   return cautions;
 }
+
+/** Where walls meet, by layer numbers, if that is more than a few layers. */
+function meetingWalls(part: Part, { standing, bead }: Deposit): string[] {
+  const measured = measuredStanding(part, standing.up);
+  if (!measured?.cuts.some((cut) => wallsMeet(part, cut))) return [];
+  const { runs, layers } = layerStack(part, standing.up, bead.layerHeightMm);
+  const isMeant = ({ cut: place }: { readonly cut: number }): boolean => {
+    const cut = measured.cuts[place];
+    return cut !== undefined && wallsMeet(part, cut);
+  };
+  const ranges = layerRanges(runs, isMeant);
+  if (layersIn(ranges) <= FEW_LAYERS * layers) return [];
+  return [
+    `Walls meet in ${layerWords(ranges)}: a bead along them crosses itself or stops, so plan its path by hand.`,
+  ];
+}
+
+/** Share of the layers that is not worth a word. */
+const FEW_LAYERS = 0.02;
 
 /** A hopper dryer holds what is used while new feedstock dries, or a whole build if that is less. */
 function dryCaution(feedstock: Feedstock, route: Route): string {
@@ -106,5 +117,3 @@ const SHORT_WELD_S = 0.5;
 const WARPS = /(^|-)(ABS|ASA|PC|PEI|PA\d*)($|-)/;
 const WARPING_MM = 100;
 const WARPING_K = 60;
-const MANY_ISLANDS = 3;
-const NEAR_LIMIT = 0.9;

@@ -9,6 +9,8 @@ export interface CopyLimits {
   /** longest pause in one layer, s; Infinity: any */
   readonly longestWaitS: number;
   readonly platformCopies: number;
+  /** so many of the quickest layers may wait longer than the machine bears, as the tip of a cone does; none: 0 */
+  readonly borneQuickLayers?: number;
 }
 
 /**
@@ -19,8 +21,19 @@ export interface CopyLimits {
 export function fewestCopies(limits: CopyLimits): number {
   const neededS = limits.shortestLayerS - limits.longestWaitS - limits.layerChangeS;
   if (neededS <= 0) return 1;
-  const worked = limits.layerGroups.map(({ workS }) => workS).filter((workS) => workS > 0);
-  return Math.max(1, Math.ceil(neededS / Math.min(...worked) - DUST_COPIES));
+  return Math.max(1, Math.ceil(neededS / quickestWorkS(limits) - DUST_COPIES));
+}
+
+/** Work of the quickest layer that counts, s: empty ones do not, nor the few quickest that are borne. Example: 4 s. */
+export function quickestWorkS({ layerGroups, borneQuickLayers = 0 }: CopyLimits): number {
+  const worked = layerGroups.filter(({ workS }) => workS > 0);
+  if (borneQuickLayers === 0) return Math.min(...worked.map(({ workS }) => workS));
+  let passed = 0;
+  for (const { workS, count } of worked.toSorted((a, b) => a.workS - b.workS)) {
+    passed += count;
+    if (passed > borneQuickLayers) return workS;
+  }
+  return Number.POSITIVE_INFINITY;
 }
 
 /**

@@ -1,14 +1,18 @@
 import type { Nozzle, Process } from "../shop/machine.ts";
-import type { Axis, Part } from "../shop/part.ts";
+import type { Part } from "../shop/part.ts";
 import { beadAreaMm2 } from "./bead.ts";
 import type { LayerKind } from "./layer-kinds.ts";
-import { layerPath } from "./layer-path.ts";
+import { followedShare, layerPath } from "./layer-path.ts";
 import type { LayerPath } from "./layer-path.ts";
-import { overhangMm2, supportVolumeMm3 } from "./supports.ts";
+import type { Outlines } from "./layer-work.ts";
+import { overhangMm2, supportMm3 } from "./supports.ts";
 
-/** A part stood up on one of its axes, turned as it fills the platform best. */
+/** A part stood up with one direction up, turned as it fills the platform best. */
 export interface Standing {
-  readonly axis: Axis;
+  /** label of the direction of the part that points up */
+  readonly up: string;
+  /** turn about the vertical, counter-clockwise from above, degrees */
+  readonly rotationDeg: number;
   readonly footprintMm: { readonly x: number; readonly y: number };
   readonly heightMm: number;
   /** most copies on the platform */
@@ -22,10 +26,11 @@ export interface Bead {
 }
 
 /** Layers of one kind with their path. */
-export interface PathLayers {
+export interface PathLayers extends Outlines {
   readonly count: number;
-  readonly islands: number;
   readonly path: LayerPath;
+  /** thickness of the wall that cools in such a layer, mm */
+  readonly coolingMm: number;
 }
 
 /** What is laid down for one copy, whatever the feedstock and its speed. */
@@ -55,7 +60,7 @@ export interface DepositInput {
   readonly nozzle: Nozzle;
   readonly standing: Standing;
   readonly bead: Bead;
-  /** the part's layers on that axis at that layer height */
+  /** the part's layers in that standing at that layer height */
   readonly kinds: readonly LayerKind[];
 }
 
@@ -64,8 +69,8 @@ export interface DepositInput {
  * Example: a box of 60 x 40 x 20 mm, bead 0.45 x 0.2, 2 walls, 20 %, 4 solid layers: 15 273.907 mm3 in 100 layers.
  */
 export function deposit({ part, process, nozzle, standing, bead, kinds }: DepositInput): Deposit {
-  const layers = kinds.map((kind) => pathLayers(part, kind, bead));
-  const overhang = overhangMm2(part, standing.axis);
+  const layers = knownPaths(part, kinds, bead);
+  const overhang = overhangMm2(part, standing.up);
   const continuing = standing.copies === 1 ? 1 : 0;
   const pathMm = sum(layers, ({ path }) => path.wallMm + path.infillMm);
   return {
@@ -75,7 +80,7 @@ export function deposit({ part, process, nozzle, standing, bead, kinds }: Deposi
     layers,
     layerCount: sum(layers, () => 1),
     volumeMm3: pathMm * beadAreaMm2(bead.beadWidthMm, bead.layerHeightMm),
-    supportMm3: process === "filament" ? supportVolumeMm3(overhang, standing.heightMm) : 0,
+    supportMm3: process === "filament" ? supportMm3(part, standing.up, standing.heightMm) : 0,
     unsupportedMm2: process === "filament" ? 0 : overhang,
     starts: sum(layers, ({ islands }) => islands - continuing),
     continuing,
@@ -84,10 +89,31 @@ export function deposit({ part, process, nozzle, standing, bead, kinds }: Deposi
   };
 }
 
-function pathLayers(part: Part, kind: LayerKind, bead: Bead): PathLayers {
-  const density = kind.solid ? 1 : part.infillPct / 100;
-  const path = layerPath(kind.cut, { beadWidthMm: bead.beadWidthMm, walls: part.shells, density });
-  return { count: kind.count, islands: kind.cut.islands, path };
+const pathsOf = new WeakMap<readonly LayerKind[], Map<number, readonly PathLayers[]>>();
+
+/** Paths of one part's layers, computed once for each bead width whichever machine asks: kinds of layers never change. */
+function knownPaths(part: Part, kinds: readonly LayerKind[], bead: Bead): readonly PathLayers[] {
+  const ofKinds = pathsOf.get(kinds) ?? new Map<number, readonly PathLayers[]>();
+  pathsOf.set(kinds, ofKinds);
+  const paths = ofKinds.get(bead.beadWidthMm) ?? kinds.map((kind) => pathLayers(part, kind, bead));
+  ofKinds.set(bead.beadWidthMm, paths);
+  return paths;
+}
+
+/** The path of one kind of layer. */
+export function pathLayers(part: Part, { count, solid, cut }: LayerKind, bead: Bead): PathLayers {
+  const density = solid ? 1 : part.infillPct / 100;
+  const path = layerPath(cut, { beadWidthMm: bead.beadWidthMm, walls: part.shells, density });
+  const { islands } = cut;
+  const coolingMm = coolingOf(part, (2 * cut.areaMm2) / cut.perimeterMm, bead.beadWidthMm, density);
+  if (cut.corners === undefined) return { count, islands, path, coolingMm };
+  return {
+    count,
+    islands,
+    path,
+    coolingMm,
+    corners: cut.corners * followedShare(cut, path, bead.beadWidthMm),
+  };
 }
 
 /**
@@ -97,10 +123,13 @@ function pathLayers(part: Part, kind: LayerKind, bead: Bead): PathLayers {
 function coolingWidthMm(part: Part, kinds: readonly LayerKind[], beadWidthMm: number): number {
   const area = kinds.reduce((total, { count, cut }) => total + count * cut.areaMm2, 0);
   const perimeter = kinds.reduce((total, { count, cut }) => total + count * cut.perimeterMm, 0);
-  const wholeMm = (2 * area) / perimeter;
+  return coolingOf(part, (2 * area) / perimeter, beadWidthMm, part.infillPct / 100);
+}
+
+function coolingOf(part: Part, wholeMm: number, beadWidthMm: number, density: number): number {
   const wallMm = part.shells * beadWidthMm;
   if (2 * wallMm >= wholeMm) return wholeMm;
-  return wallMm + (part.infillPct / 100) * (wholeMm - wallMm);
+  return wallMm + density * (wholeMm - wallMm);
 }
 
 function sum(layers: readonly PathLayers[], of: (layer: PathLayers) => number): number {

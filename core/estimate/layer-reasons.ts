@@ -1,4 +1,4 @@
-import { fewestCopies, mostBondingCopies } from "./copies.ts";
+import { fewestCopies, mostBondingCopies, quickestWorkS } from "./copies.ts";
 import type { CopyLimits } from "./copies.ts";
 import type { RouteReason } from "./route.ts";
 import { say } from "./say.ts";
@@ -7,6 +7,8 @@ import { say } from "./say.ts";
 export interface LayerRefusal {
   readonly reason: RouteReason;
   readonly shortBy: number;
+  /** says of a layer's work in s whether it is one of those that do not work out; none: no single layer is to blame */
+  readonly isToBlame?: (workS: number) => boolean;
 }
 
 /**
@@ -39,13 +41,13 @@ function tooSlow({ layerGroups, layerChangeS, longestLayerS }: CopyLimits): Laye
   const slowestLayerS = workS + layerChangeS;
   const sentence = `a layer takes ${say(slowestLayerS)} s, the next one bonds only within ${say(longestLayerS)} s: ${cure}.`;
   const values = { slowestLayerS, longestLayerS, rateFactor: factor };
-  return { reason: { code: "layer-too-slow", sentence, values }, shortBy: factor };
+  const isToBlame = (layerWorkS: number): boolean => layerWorkS > roomS;
+  return { reason: { code: "layer-too-slow", sentence, values }, shortBy: factor, isToBlame };
 }
 
 function tooFast(limits: CopyLimits, fewest: number, most: number): LayerRefusal {
   const { shortestLayerS, longestWaitS, longestLayerS, platformCopies } = limits;
-  const worked = limits.layerGroups.map(({ workS }) => workS).filter((workS) => workS > 0);
-  const layerS = Math.min(...worked) + limits.layerChangeS;
+  const layerS = quickestWorkS(limits) + limits.layerChangeS;
   const limit =
     platformCopies <= most
       ? `the platform takes only ${platformCopies}`
@@ -53,5 +55,10 @@ function tooFast(limits: CopyLimits, fewest: number, most: number): LayerRefusal
   const copiesPossible = Math.min(platformCopies, most);
   const sentence = `a layer is over in ${say(layerS)} s, must last ${say(shortestLayerS)} s, and the machine pauses at most ${say(longestWaitS)} s: ${fewest} copies at once would cure it, but ${limit}.`;
   const values = { layerS, shortestLayerS, longestWaitS, copiesNeeded: fewest, copiesPossible };
-  return { reason: { code: "layer-too-fast", sentence, values }, shortBy: fewest / copiesPossible };
+  const leastS = shortestLayerS - longestWaitS - limits.layerChangeS;
+  return {
+    reason: { code: "layer-too-fast", sentence, values },
+    shortBy: fewest / copiesPossible,
+    isToBlame: (workS) => workS > 0 && copiesPossible * workS < leastS,
+  };
 }

@@ -1,16 +1,19 @@
+import { measuredStanding } from "../shop/directions-up.ts";
 import type { Feedstock } from "../shop/feedstock.ts";
 import type { Machine } from "../shop/machine.ts";
 import type { Part } from "../shop/part.ts";
-import { beadAreaMm2, massKg, speedMmPerS } from "./bead.ts";
+import { beadAreaMm2, massKg } from "./bead.ts";
 import { fewestCopies, mostBondingCopies } from "./copies.ts";
 import type { CopyLimits } from "./copies.ts";
 import type { Deposit } from "./deposit.ts";
 import { layerLimits } from "./layer-limits.ts";
+import { ownLimits } from "./own-limits.ts";
 import { layerRefusal } from "./layer-reasons.ts";
 import type { LayerRefusal } from "./layer-reasons.ts";
 import { layerGroups } from "./layer-groups.ts";
-import { flowLimitMm3PerS } from "./melt-limit.ts";
+import { paceMmPerS } from "./pace.ts";
 import type { Route } from "./route.ts";
+import { thinRefusal } from "./thin-regions.ts";
 
 const CM3_PER_H_OF_MM3_PER_S = 3.6;
 const KG_PER_G = 1e-3;
@@ -25,18 +28,23 @@ export interface AttemptInput {
 /** One way of making a part, tried: a route still without its cautions, or why its layer times do not work. */
 export type Attempt =
   | { readonly route: Route; readonly deposit: Deposit }
-  | { readonly route: null; readonly refusal: LayerRefusal };
+  | { readonly route: null; readonly refusal: DepositRefusal };
+
+/** A refusal with what was refused. */
+export interface DepositRefusal extends LayerRefusal {
+  readonly deposit: Deposit;
+}
 
 /**
  * Tries one deposit with one feedstock: speed is the machine's or what the melt limit allows, layer times and their limits
  * give the copies that may share a build.
  */
 export function attempt(input: AttemptInput, deposit: Deposit): Attempt {
-  const { machine, feedstock } = input;
-  const { beadWidthMm, layerHeightMm } = deposit.bead;
-  const flowLimit = flowLimitMm3PerS(deposit.nozzle, feedstock);
-  const speed = Math.min(machine.maxSpeedMmPerS, speedMmPerS(flowLimit, beadWidthMm, layerHeightMm));
-  const window = layerLimits(machine, feedstock, layerHeightMm, deposit.wallWidthMm);
+  const { part, machine, feedstock } = input;
+  const thin = thinRefusal(part, deposit);
+  if (thin) return { route: null, refusal: { ...thin, deposit } };
+  const speed = paceMmPerS(machine, feedstock, deposit);
+  const window = layerLimits(machine, feedstock, deposit.bead.layerHeightMm, deposit.wallWidthMm);
   const limits: CopyLimits = {
     layerGroups: layerGroups(machine, deposit, speed),
     layerChangeS: machine.layerChangeS,
@@ -44,11 +52,22 @@ export function attempt(input: AttemptInput, deposit: Deposit): Attempt {
     longestLayerS: window.longestS,
     longestWaitS: machine.maxWaitPerLayerS ?? Number.POSITIVE_INFINITY,
     platformCopies: deposit.standing.copies,
+    borneQuickLayers: borneQuickLayers(part, deposit),
   };
   const refusal = layerRefusal(limits);
-  if (refusal) return { route: null, refusal };
-  return { route: routeOf(input, deposit, speed, limits), deposit };
+  if (!refusal) return { route: routeOf(input, deposit, speed, limits), deposit };
+  const own = refusal.reason.code === "layer-too-slow" ? ownLimits(input, deposit, speed, limits) : null;
+  if (!own || layerRefusal(own)) return { route: null, refusal: { ...refusal, deposit } };
+  return { route: routeOf(input, deposit, speed, own), deposit };
 }
+
+/** Where layers are known one by one, a few quick ones such as the tip of a cone are a caution and keep no part away. */
+function borneQuickLayers(part: Part, { standing, layerCount }: Deposit): number {
+  return measuredStanding(part, standing.up) ? Math.max(1, Math.floor(BORNE_SHARE * layerCount)) : 0;
+}
+
+/** Common practice, no source: the operator watches the last few layers of a tip. */
+const BORNE_SHARE = 0.02;
 
 function routeOf(input: AttemptInput, deposit: Deposit, speed: number, limits: CopyLimits): Route {
   const { part, machine, feedstock } = input;
@@ -64,11 +83,12 @@ function routeOf(input: AttemptInput, deposit: Deposit, speed: number, limits: C
     feedstockId: feedstock.id,
     layerHeightMm: bead.layerHeightMm,
     beadWidthMm: bead.beadWidthMm,
-    orientation: standing.axis,
+    orientation: standing.up,
+    ...(standing.rotationDeg === 0 ? {} : { rotationDeg: standing.rotationDeg }),
     footprintMm: standing.footprintMm,
     heightMm: standing.heightMm,
     copiesMin: fewestCopies(limits),
-    copiesMax: Math.min(standing.copies, mostBondingCopies(limits)),
+    copiesMax: Math.min(limits.platformCopies, mostBondingCopies(limits)),
     layerGroups: limits.layerGroups,
     layerChangeS: machine.layerChangeS,
     shortestLayerS: limits.shortestLayerS,

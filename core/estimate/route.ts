@@ -1,5 +1,4 @@
 import type { Process } from "../shop/machine.ts";
-import type { Axis } from "../shop/part.ts";
 
 /** Layers that take equally long. */
 export interface LayerGroup {
@@ -21,8 +20,10 @@ export interface Route {
   readonly feedstockId: string;
   readonly layerHeightMm: number;
   readonly beadWidthMm: number;
-  /** the part's own axis that is vertical */
-  readonly orientation: Axis;
+  /** label of the direction of the part that points up: "x", "-x", ... of its own axes, or one of its own */
+  readonly orientation: string;
+  /** turn of each copy about the vertical, counter-clockwise from above, degrees; none: as it was measured */
+  readonly rotationDeg?: number;
   /** space one copy takes on the platform, mm (allowance included, gap and margin not) */
   readonly footprintMm: { readonly x: number; readonly y: number };
   readonly heightMm: number;

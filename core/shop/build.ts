@@ -1,9 +1,16 @@
 import { z } from "zod";
+import { directionLabel } from "./direction.ts";
 import { id, instant, notNegative, positive } from "./fields.ts";
 
 export const buildItemSchema = z.strictObject({
   orderId: id.describe("order"),
   copies: z.int().min(1, "must be at least 1").describe("copies in this build"),
+  rotationDeg: z
+    .number()
+    .optional()
+    .describe(
+      "how far each copy is turned about the vertical, counter-clockwise from above, degrees; none: 0",
+    ),
 });
 
 /** One build cycle: set-up, print, unload, on one machine. */
@@ -14,7 +21,9 @@ export const buildSchema = z.strictObject({
   feedstockId: id.describe("feedstock"),
   layerHeightMm: positive.describe("layer height, mm"),
   beadWidthMm: positive.describe("bead width, mm"),
-  orientation: z.enum(["x", "y", "z"]).describe("the parts' own axis that is vertical"),
+  orientation: directionLabel.describe(
+    'which way of the parts is up: "x", "-x", "y", "-y", "z", "-z" of their own axes, or a label of their buildDirections',
+  ),
   items: z.array(buildItemSchema).min(1, "makes nothing").describe("what it makes"),
   setUpStart: instant.describe("set-up starts, instant"),
   printStart: instant.describe("printing (warm-up) starts, instant"),

@@ -1,3 +1,5 @@
+import { standingFindings } from "./check-standings.ts";
+import { directionsUp, NEAR_VERTICAL_DEG } from "./directions-up.ts";
 import { about, type EntryFindings, type Finding, listed } from "./finding.ts";
 import type { Measures, Part } from "./part.ts";
 import { plausibilityFindings } from "./plausible.ts";
@@ -12,6 +14,7 @@ export function checkParts(index: ShopIndex): Finding[] {
     return [
       ...bodyFindings(say, part.geometry.measures),
       ...layerFindings(say, part.geometry.measures),
+      ...standingFindings(say, part),
       ...plausibilityFindings(say, part, PART_RANGES),
       ...orientationFindings(say, part),
       ...familyFindings(say, part, families),
@@ -91,15 +94,16 @@ function layerFindings(say: EntryFindings, measures: Measures): Finding[] {
   return [];
 }
 
-function orientationFindings(say: EntryFindings, { orientations, loadAxis }: Part): Finding[] {
-  if (!orientations || orientations.some((axis) => axis !== loadAxis)) return [];
-  return [
-    say.error(
-      "orientations",
-      "no-orientation",
-      `it may only be built along ${loadAxis}, its load axis, which must never be vertical; allow another axis`,
-    ),
-  ];
+function orientationFindings(say: EntryFindings, part: Part): Finding[] {
+  if (directionsUp(part).length > 0) return [];
+  const { orientations, loadAxis } = part;
+  const along = loadAxis
+    ? `along ${loadAxis}, its load axis, which must never be vertical; allow another axis`
+    : `with ${listed(orientations ?? [])} up, and none of that was measured; allow another direction`;
+  const named = orientations?.every((name) => name === loadAxis);
+  const near = `in directions whose load is within ${NEAR_VERTICAL_DEG} degrees of vertical or that were not measured; allow another direction`;
+  const where = !loadAxis || named ? along : near;
+  return [say.error("orientations", "no-orientation", `it may only be built ${where}`)];
 }
 
 function familyFindings(say: EntryFindings, part: Part, known: ReadonlySet<string>): Finding[] {

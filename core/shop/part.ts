@@ -1,6 +1,9 @@
 import { z } from "zod";
+import { LENGTH_UNITS } from "../geometry/length-unit.ts";
+import { directionName, ownLabel } from "./direction.ts";
 import { flameClass } from "./feedstock.ts";
 import { box, id, name, notNegative, percent, positive } from "./fields.ts";
+import { standingSchema } from "./standing.ts";
 
 export const layerSchema = z.strictObject({
   zMm: notNegative.describe("height of the cut above the part's bottom, mm"),
@@ -18,6 +21,13 @@ export const measuresSchema = z.strictObject({
     .optional()
     .describe("surface that needs support when built along its z axis, mm2"),
   layers: z.array(layerSchema).optional().describe("cuts along its z axis, from the bottom up"),
+  standings: z
+    .array(standingSchema)
+    .min(1, "is empty")
+    .optional()
+    .describe(
+      "what its mesh gave for each direction that may point up; overrules overhangAreaMm2 and layers",
+    ),
 });
 
 export const geometrySchema = z.union([
@@ -28,9 +38,7 @@ export const geometrySchema = z.union([
       .string()
       .regex(/^[0-9a-f]{64}$/, "must be 64 hexadecimal digits")
       .describe("SHA-256 of the file"),
-    unit: z
-      .enum(["micron", "millimeter", "centimeter", "inch", "foot", "meter"])
-      .describe("unit of the file"),
+    unit: z.enum(LENGTH_UNITS).describe("unit of the file"),
     measures: measuresSchema.describe("what was measured on it"),
   }),
   z.strictObject({
@@ -69,12 +77,25 @@ export const partSchema = z.strictObject({
   loadAxis: z
     .enum(["x", "y", "z"])
     .optional()
-    .describe("the part's own axis that must never be built vertically"),
+    .describe("the part's own axis that must never be built vertically, nor within 30 degrees of it"),
   orientations: z
-    .array(z.enum(["x", "y", "z"]))
+    .array(directionName)
     .min(1, "names no orientation")
     .optional()
-    .describe("the part's own axes that may be built vertically; none given: all three"),
+    .describe(
+      'directions that may point up: an axis either way up ("x", "y", "z"), one way only ("+z", "-z", ...), or a label of buildDirections; none given: all',
+    ),
+  buildDirections: z
+    .array(
+      z.strictObject({
+        label: ownLabel.describe("what it is called"),
+        x: z.number().describe("along the part's x axis"),
+        y: z.number().describe("along the part's y axis"),
+        z: z.number().describe("along the part's z axis"),
+      }),
+    )
+    .optional()
+    .describe("more directions that may point up, beside the part's axes; measured with its mesh"),
   supportAllowed: z.boolean().describe("true: support structures may touch it"),
   toolPathsReady: z
     .array(z.enum(["filament", "pellet"]))

@@ -91,10 +91,7 @@ describe("worked box of 60 x 40 x 20 mm, bead 0.45 x 0.2, 2 walls, 20 % infill, 
 
   test("at a constant 60 mm/s it takes 2828.50 s", () => {
     const motion = { speedMmPerS: 60, accelerationMmPerS2: 1e12, cornerMmPerS: 60 };
-    const seconds = box.layers.reduce(
-      (s, { count, path, islands }) => s + count * depositS(path, islands, motion),
-      0,
-    );
+    const seconds = box.layers.reduce((s, layer) => s + layer.count * depositS(layer.path, layer, motion), 0);
     expect(seconds).toBeCloseTo(2828.5, 2);
   });
 });
@@ -147,7 +144,8 @@ function tubeDeposit(): Deposit {
 }
 
 function depositOf(part: Part, acrossMm: number, heightMm: number, bead: Bead): Deposit {
-  const standing = { axis: "z" as const, footprintMm: { x: acrossMm, y: acrossMm }, heightMm, copies: 1 };
+  const footprintMm = { x: acrossMm, y: acrossMm };
+  const standing = { up: "z", rotationDeg: 0, footprintMm, heightMm, copies: 1 };
   const kinds = layerKinds(part, "z", bead.layerHeightMm);
   return deposit({ part, process: "filament", nozzle: aNozzle(), standing, bead, kinds });
 }

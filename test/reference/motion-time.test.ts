@@ -68,7 +68,7 @@ test("the worked box takes 24.4275 s a sparse layer, 94.6695 s a solid one, 3004
   const cornerMmPerS = cornerSpeedMmPerS(1000, 0.05, 90);
   const motion = { speedMmPerS: 60, accelerationMmPerS2: 1000, cornerMmPerS };
   const layerS = (density: number) =>
-    depositS(layerPath(cut, { beadWidthMm: 0.45, walls: 2, density }), 1, motion);
+    depositS(layerPath(cut, { beadWidthMm: 0.45, walls: 2, density }), { islands: 1 }, motion);
   expect(layerS(0.2)).toBeCloseTo(24.4275, 4);
   expect(layerS(1)).toBeCloseTo(94.6695, 4);
   expect(92 * layerS(0.2) + 8 * layerS(1)).toBeCloseTo(3004.68, 1);

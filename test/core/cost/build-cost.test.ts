@@ -140,6 +140,15 @@ test("engineering is paid once for a part and process, more for pellets, with ov
   expect(() => costing.engineeringLines([], "pellet")).toThrow("no copy");
 });
 
+test("hard tool paths take a factor of the hours, which the line shows", () => {
+  const costing = makeBuildCosting(aShop());
+  expect(costing.engineeringCost("pellet", 1.5)).toBeCloseTo(198, 12);
+  const [line] = costing.engineeringLines([{ orderId: "O-1", copies: 1 }], "pellet", 1.5);
+  expect(line?.amount).toBe(180);
+  expect(line?.formula).toContain("x factor of hard paths x");
+  expect(line?.inputs.map(({ value }) => value)).toEqual([1, 1, 2, 1.5, 60]);
+});
+
 test("without overhead there are no overhead lines", () => {
   const costing = makeBuildCosting(aShop({ costing: aCosting({ overheadPct: 0 }) }));
   const lines = costing.lines([{ route: aRoute(), copies: 2, orderId: "O-1" }], aMachine(), "B-1");

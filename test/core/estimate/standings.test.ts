@@ -22,7 +22,7 @@ function codes(part: Part, machine = MACHINE): string[] {
 test("a small part stands on every axis with the copies that fill the platform", () => {
   const { standings, reasons } = findStandings(boxPart(115, 75, 50), MACHINE);
   expect(reasons).toEqual([]);
-  expect(standings.map(({ axis, copies, heightMm }) => [axis, copies, heightMm])).toEqual([
+  expect(standings.map(({ up, copies, heightMm }) => [up, copies, heightMm])).toEqual([
     ["z", 6, 50],
     ["y", 8, 75],
     ["x", 12, 115],
@@ -31,7 +31,7 @@ test("a small part stands on every axis with the copies that fill the platform",
 
 test("only ways that fit are given", () => {
   const { standings } = findStandings(boxPart(245, 100, 50), MACHINE);
-  expect(standings.map(({ axis }) => axis)).toEqual(["x"]);
+  expect(standings.map(({ up }) => up)).toEqual(["x"]);
 });
 
 test("a part that fits no way is too large, said with numbers of the closest way", () => {
