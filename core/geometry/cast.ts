@@ -2,7 +2,7 @@ import type { OutlineGrid } from "./outline-grid.ts";
 import type { Outlines } from "./outlines.ts";
 
 /** Where a ray through the material of a cut comes out. */
-export interface Exit {
+interface Exit {
   readonly distanceMm: number;
   /** edge of the outline at which it comes out */
   readonly edge: number;

@@ -20,7 +20,7 @@ export const AXIS_DIRECTIONS: Readonly<Record<"z" | "-z" | "x" | "-x" | "y" | "-
 };
 
 /** A body turned so that a direction of its own points up. */
-export interface StoodMesh {
+interface StoodMesh {
   readonly mesh: Mesh;
   readonly box: MeshBox;
 }

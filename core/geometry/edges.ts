@@ -28,7 +28,7 @@ export interface EdgePairs {
  */
 export function pairEdges({ triangles }: Mesh): EdgePairs {
   const mates = new Int32Array(triangles.length).fill(ALONE);
-  const table = new Int32Array(2 ** Math.ceil(Math.log2(triangles.length + 1))).fill(EMPTY);
+  const table = new Int32Array(2 ** Math.ceil(Math.log2(SPARE * triangles.length + 1))).fill(EMPTY);
   const rest: number[] = [];
   for (let first = 0; first < triangles.length; first += 3) {
     const a = triangles[first]!;
@@ -55,6 +55,12 @@ export function nextInTriangle(halfEdge: number): number {
 
 const EMPTY = -1;
 
+/** Places in the table for each half-edge: full to three quarters at most, where no edge has two sides. */
+const SPARE = 4 / 3;
+
+/** Places tried in a row before it goes on elsewhere in the table; a power of two. */
+const RUN = 8;
+
 /** Pairs a half-edge with the one that was first at its edge; false where that has a mate already or goes the same way. */
 function pair(
   triangles: Uint32Array,
@@ -74,8 +80,8 @@ function pair(
 
 /**
  * The half-edge that came first at this edge; the given one itself, entered in the table, where it is the first. Edges of
- * corners with near numbers lie near each other in the table, so that a mesh in good order is fast; the factors keep
- * fans and strips, where one number stays or two run against each other, from coming to one place.
+ * corners with near numbers begin near each other in the table, so that a mesh in good order is fast; where it is crowded
+ * there, the search goes on at mixed places, so that no mesh is slow.
  */
 function firstAtEdge(
   triangles: Uint32Array,
@@ -88,7 +94,7 @@ function firstAtEdge(
   const low = start < end ? start : end;
   const high = start < end ? end : start;
   let slot = (Math.imul(low, 3) + Math.imul(high, 5)) & mask;
-  for (;;) {
+  for (let tries = 1; ; tries++) {
     const other = table[slot]!;
     if (other === EMPTY) {
       table[slot] = halfEdge;
@@ -98,8 +104,15 @@ function firstAtEdge(
     const otherEnd = triangles[nextInTriangle(other)]!;
     if (otherStart === end && otherEnd === start) return other;
     if (otherStart === start && otherEnd === end) return other;
-    slot = (slot + 1) & mask;
+    slot = tries % RUN === 0 ? mixed(low, high, tries) & mask : (slot + 1) & mask;
   }
+}
+
+/** A number that seems random (multiply, shift and fold: the finish of "murmur", public domain). */
+function mixed(low: number, high: number, tries: number): number {
+  let bits = Math.imul(low + tries, 0x9e3779b1) ^ Math.imul(high, 0x85ebca6b);
+  bits = Math.imul(bits ^ (bits >>> 16), 0xc2b2ae35);
+  return bits ^ (bits >>> 13);
 }
 
 /** Pairs the half-edges at edges where not just two meet that go opposite ways, and counts what is wrong there. */
@@ -109,34 +122,40 @@ function settleRest(
   table: Int32Array,
   rest: readonly number[],
 ): Pick<EdgePairs, "misturnedEdges" | "crowdedEdges"> {
-  const edges = new Map<number, number[]>();
-  for (const halfEdge of rest) {
+  const tally = { misturnedEdges: 0, crowdedEdges: 0 };
+  if (rest.length === 0) return tally;
+  const lastPlace = new Int32Array(triangles.length).fill(EMPTY);
+  const placeBefore = Int32Array.from(rest, (halfEdge, place) => {
     const end = triangles[nextInTriangle(halfEdge)]!;
     const first = firstAtEdge(triangles, table, halfEdge, triangles[halfEdge]!, end);
-    const known = edges.get(first);
-    if (known) known.push(halfEdge);
-    else edges.set(first, mates[first]! >= 0 ? [first, mates[first]!, halfEdge] : [first, halfEdge]);
+    const before = lastPlace[first]!;
+    lastPlace[first] = place;
+    return before;
+  });
+  for (let first = 0; first < lastPlace.length; first++) {
+    if (lastPlace[first] === EMPTY) continue;
+    const halfEdges: number[] = [];
+    for (let place = lastPlace[first]!; place !== EMPTY; place = placeBefore[place]!)
+      halfEdges.push(rest[place]!);
+    if (mates[first]! >= 0) halfEdges.push(mates[first]!);
+    halfEdges.push(first);
+    if (halfEdges.length > 2) tally.crowdedEdges++;
+    tally.misturnedEdges += joinAll(triangles, mates, halfEdges.toReversed());
   }
-  let misturnedEdges = 0;
-  let crowdedEdges = 0;
-  for (const [first, halfEdges] of edges) {
-    if (halfEdges.length > 2) crowdedEdges++;
-    const isLikeFirst = (halfEdge: number): boolean => triangles[halfEdge] === triangles[first];
-    const one = halfEdges.filter(isLikeFirst);
-    const other = halfEdges.filter((halfEdge) => !isLikeFirst(halfEdge));
-    misturnedEdges += joinAll(mates, one, other);
-  }
-  return { misturnedEdges, crowdedEdges };
+  return tally;
 }
 
 /** Joins half-edges of the two ways in the order they come, then what is left of one way; gives the pairs of the same way. */
-function joinAll(mates: Int32Array, one: readonly number[], other: readonly number[]): number {
-  const pairs = Math.min(one.length, other.length);
-  for (let at = 0; at < pairs; at++) join(mates, one[at]!, other[at]!);
-  const left = [...one.slice(pairs), ...other.slice(pairs)];
-  const samePairs = Math.floor(left.length / 2);
-  for (let at = 0; at < samePairs; at++) join(mates, left[2 * at]!, left[2 * at + 1]!);
-  if (left.length % 2 === 1) mates[left.at(-1)!] = ALONE;
+function joinAll(triangles: Uint32Array, mates: Int32Array, halfEdges: readonly number[]): number {
+  const waiting: number[] = [];
+  for (const halfEdge of halfEdges) {
+    const other = waiting[0];
+    if (other === undefined || triangles[other] === triangles[halfEdge]) waiting.push(halfEdge);
+    else join(mates, waiting.shift()!, halfEdge);
+  }
+  const samePairs = Math.floor(waiting.length / 2);
+  for (let at = 0; at < samePairs; at++) join(mates, waiting[2 * at]!, waiting[2 * at + 1]!);
+  if (waiting.length % 2 === 1) mates[waiting.at(-1)!] = ALONE;
   return samePairs;
 }
 

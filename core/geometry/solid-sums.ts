@@ -3,7 +3,7 @@ import type { Mesh } from "./mesh.ts";
 import type { Shells } from "./shells.ts";
 
 /** Sums over the triangles of a mesh, taken about a point. */
-export interface SolidSums {
+interface SolidSums {
   /** of each shell, signed: negative where it is turned inside out, as the wall of a cavity is */
   readonly volumeMm3: Float64Array;
   /** of all */

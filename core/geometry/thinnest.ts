@@ -38,9 +38,9 @@ const LEAST_LOOKS = 2;
 /** Cosine of 30 degrees. */
 const FACING = Math.cos(Math.PI / 6);
 
-/** Says whether a loop is too short to be more than noise of the file. */
-export function isDust({ lengthMm }: Outlines, loop: number, leastMm: number): boolean {
-  return lengthMm[loop]! < 8 * leastMm;
+/** Says whether a loop is no more than noise of the file: too short, or a line there and back from a lone triangle. Example: 2 points are dust. */
+export function isDust({ starts, lengthMm }: Outlines, loop: number, leastMm: number): boolean {
+  return lengthMm[loop]! < 8 * leastMm || starts[loop + 1]! - starts[loop]! < 3;
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { FlatPoint } from "./flat-point.ts";
 
 /** A convex footprint turned about the vertical, and the box it then fills. */
-export interface TurnedBox {
+interface TurnedBox {
   /** counter-clockwise, from 0 to under 180 */
   readonly angleDeg: number;
   readonly xMm: number;
