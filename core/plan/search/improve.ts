@@ -3,6 +3,7 @@ import { usualRise } from "./heat.ts";
 import { buyOrMake, splitBuild, transferCopies } from "./moves-copies.ts";
 import { changeOption, type Move, moveBlock, relocate, swapAcross, swapInMachine } from "./moves-order.ts";
 import { mixOrPart } from "./moves-platform.ts";
+import { holdOrLoosen } from "./moves-earlier.ts";
 import { Ruin } from "./ruin.ts";
 import { SavedPlan } from "./saved-plan.ts";
 import { settle } from "./settle.ts";
@@ -23,12 +24,16 @@ const MOVES: readonly (readonly [Move, number])[] = [
   [splitBuild, 4],
   [buyOrMake, 2],
   [mixOrPart, 3],
+  [holdOrLoosen, 3],
 ];
 
 /** Temperatures: a share of a usual rise at first, by how much it has fallen in the end, how much more in later cycles. */
 const START_SHARE = 0.1;
 const FALL = 250;
 const HEATS = [1, 5, 20];
+/** Many cycles can afford to start hotter. */
+const MANY_CYCLES = 12;
+const HEATS_OF_MANY = [5, 20, 80, 1];
 /** Moves between two looks at the clock; a round of ruin and recreate counts as as many steps. */
 const MOVES_A_LOOK = 64;
 /** Share of the time before annealing begins, and rounds of both after it. */
@@ -78,7 +83,7 @@ export class Improver {
       isRuin = ruinNow;
       if (Math.floor(done * cycles) > cycle) {
         cycle = Math.floor(done * cycles);
-        hottest = this.startCycle(cycle);
+        hottest = this.startCycle(cycle, cycles > MANY_CYCLES ? HEATS_OF_MANY : HEATS);
       }
       const temperature = hottest * FALL ** -inCycle;
       const steps = isRuin ? this.ruinOnce(temperature) : this.annealSome(temperature);
@@ -92,12 +97,12 @@ export class Improver {
   }
 
   /** Goes back to the best plan; gives the temperature to start from. */
-  private startCycle(cycle: number): number {
+  private startCycle(cycle: number, heats: readonly number[]): number {
     if (cycle > 0) {
       this.keepBest();
       this.best.restore(this.trial);
     }
-    const heat = HEATS[cycle % HEATS.length]!;
+    const heat = heats[cycle % heats.length]!;
     return heat * START_SHARE * usualRise(this.walk, this.draw);
   }
 
@@ -162,5 +167,6 @@ const LEAST_GAIN = 1e-7;
 function isUseful(move: Move, { state }: Trial): boolean {
   if (move === buyOrMake) return state.data.hasBuyOut;
   if (move === mixOrPart) return state.data.hasMixing;
+  if (move === holdOrLoosen) return state.data.earlier.cost > 0;
   return true;
 }

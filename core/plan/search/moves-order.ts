@@ -6,6 +6,9 @@ export type Move = (walk: Walk) => boolean;
 /** Share of moves to another place that look for a neighbour with the same state. */
 const SAME_STATE_SHARE = 0.75;
 const LONGEST_SWAP = 8;
+/** Now and then builds far apart are swapped. */
+const FAR_SWAP_SHARE = 0.2;
+const FARTHEST_SWAP = 64;
 const LONGEST_BLOCK = 6;
 
 /** Takes one build to another position, machine or option, mostly beside a build of the same state. */
@@ -90,7 +93,8 @@ export function swapInMachine(walk: Walk): boolean {
   if (one < 0) return false;
   const machine = state.machineOf[one]!;
   const position = state.positionOf[one]!;
-  const other = position + 1 + walk.below(LONGEST_SWAP);
+  const reach = walk.random() < FAR_SWAP_SHARE ? FARTHEST_SWAP : LONGEST_SWAP;
+  const other = position + 1 + walk.below(reach);
   if (other >= state.length[machine]!) return false;
   const two = state.sequence[machine]![other]!;
   edits.replace(one, two);

@@ -1,4 +1,5 @@
 import { seededRandom } from "../../units/random.ts";
+import { cycleMs } from "./cycle-length.ts";
 import { Improver, type Progress } from "./improve.ts";
 import type { PlanProblem } from "../plan-problem.ts";
 import { hasBroken, takeOutBroken } from "./promises.ts";
@@ -45,7 +46,7 @@ export function searchSchedule(
   teller.tell();
   if (trial.state.activeCount > 0 && clock.isTimeLeft()) {
     const improver = new Improver(trial, seededRandom(control.seed));
-    improver.run(clock.progress(), clock.cycles(problem.lines.length), () =>
+    improver.run(clock.progress(), clock.cycles(cycleMs(trial.state)), () =>
       teller.tellSometimes(() => improver.keepBest()),
     );
   }
@@ -53,10 +54,9 @@ export function searchSchedule(
   return toSchedule(trial.state);
 }
 
-/** One cycle of annealing takes so much for each line. */
-const MS_A_LINE = 25;
-const STEPS_A_LINE = 4000;
-const MOST_CYCLES = 12;
+/** Steps that stand for a millisecond where steps and not the clock end the search. */
+const STEPS_A_MS = 160;
+const MOST_CYCLES = 100;
 
 /** Sums of money that differ by less are equal. */
 const LEAST_DIFFERENCE = 1e-6;
@@ -76,12 +76,11 @@ class SearchClock {
     return this.control.now() < this.control.untilMs && this.control.stopped?.() !== true;
   }
 
-  /** Cycles of annealing that there is time for, by the size of the problem. */
-  cycles(lines: number): number {
+  /** Cycles of annealing of about this length that there is time for. */
+  cycles(lengthMs: number): number {
     const { iterations, untilMs } = this.control;
-    const byTime = Math.round((untilMs - this.startMs) / (MS_A_LINE * Math.max(1, lines)));
-    const bySteps = Math.round((iterations ?? 0) / (STEPS_A_LINE * Math.max(1, lines)));
-    return Math.max(1, Math.min(MOST_CYCLES, iterations === undefined ? byTime : bySteps));
+    const ms = iterations === undefined ? untilMs - this.startMs : iterations / STEPS_A_MS;
+    return Math.max(1, Math.min(MOST_CYCLES, Math.round(ms / Math.max(1, lengthMs))));
   }
 
   progress(): Progress {

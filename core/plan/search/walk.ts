@@ -110,14 +110,27 @@ export class Walk {
     return Math.max(0, Math.min(this.state.length[machine]!, moved));
   }
 
-  /** A time at which copies of a line could start: about when a build does now, or so that it is just done by the due date. */
+  /** When the last build of a machine starts, the machine of any build. */
+  private lastStart(): number {
+    const { state } = this;
+    const build = this.anyBuild();
+    if (build < 0) return 0;
+    const machine = state.machineOf[build]!;
+    return state.setUpStart[state.sequence[machine]![state.length[machine]! - 1]!]!;
+  }
+
+  /**
+   * A time at which copies of a line could start: about when a build does now, so that it is just done by the due date,
+   * before that, or any time later, for work that is late anyway.
+   */
   goodTime(line: number, startMin: number, runMin: number): number {
     const draw = this.random();
     if (draw < SAME_TIME_SHARE) return startMin;
     const latest = this.data.dueMin[line]! - runMin;
     if (draw < DUE_TIME_SHARE) return latest;
     const earliest = this.data.releaseMin[line]!;
-    return earliest + this.random() * Math.max(0, latest - earliest);
+    if (draw < BEFORE_DUE_SHARE) return earliest + this.random() * Math.max(0, latest - earliest);
+    return startMin + this.random() * Math.max(0, this.lastStart() - startMin);
   }
 }
 
@@ -126,4 +139,5 @@ const FAR_SHARE = 0.85;
 const FEW_OFF = 3;
 const MANY_OFF = 12;
 const SAME_TIME_SHARE = 0.5;
-const DUE_TIME_SHARE = 0.75;
+const DUE_TIME_SHARE = 0.7;
+const BEFORE_DUE_SHARE = 0.85;
