@@ -1,6 +1,9 @@
-import type { Measures, Part } from "../../core/shop/part.ts";
+import type { Part } from "../../core/shop/part.ts";
 
-type Wishes = Partial<Omit<Part, "id" | "name" | "geometry" | "finishing">> & {
+/** A part before its mesh is measured. */
+export type PartPlan = Omit<Part, "geometry">;
+
+type Wishes = Partial<Omit<PartPlan, "id" | "name" | "finishing">> & {
   /** an operator's finishing work on one copy, min */
   readonly finishMin?: number;
   /** machining of one copy, min, with the rate below and 3 mm left on every side */
@@ -10,12 +13,11 @@ type Wishes = Partial<Omit<Part, "id" | "name" | "geometry" | "finishing">> & {
 const MACHINING_PER_H = 85;
 
 /** A part printed as it stands: fine surface, two walls, a fifth filled, tool paths known for filament, unless it says other. */
-export function part(id: string, name: string, measures: Measures, wishes: Wishes): Part {
+export function part(id: string, name: string, wishes: Wishes): PartPlan {
   const { finishMin = 1, machiningMin = 0, ...own } = wishes;
   return {
     id,
     name,
-    geometry: { kind: "measures", measures },
     families: [],
     needs: {},
     smallestFeatureMm: 1.2,
@@ -24,7 +26,7 @@ export function part(id: string, name: string, measures: Measures, wishes: Wishe
     solidLayers: 4,
     infillPct: 20,
     supportAllowed: true,
-    orientations: ["z"],
+    orientations: ["+z"],
     toolPathsReady: ["filament"],
     finishing: {
       labourMin: finishMin,
@@ -37,8 +39,8 @@ export function part(id: string, name: string, measures: Measures, wishes: Wishe
 }
 
 /** Thin-walled and large: the wall is all there is, thick layers may show, tool paths known for pellets. */
-export function shell(id: string, name: string, measures: Measures, wishes: Wishes): Part {
-  return part(id, name, measures, {
+export function shell(id: string, name: string, wishes: Wishes): PartPlan {
+  return part(id, name, {
     smallestFeatureMm: 4,
     maxLayerHeightMm: 2.4,
     shells: 2,

@@ -1,10 +1,13 @@
 import type { Costing } from "../../core/shop/costing.ts";
+import type { Part } from "../../core/shop/part.ts";
 import { SHOP_SCHEMA, type Shop } from "../../core/shop/shop.ts";
 import { makeBuilds } from "./builds.ts";
 import { FEEDSTOCKS } from "./feedstocks.ts";
 import { CALENDARS, MACHINES } from "./machines.ts";
 import { makeOrders } from "./orders.ts";
+import type { PartPlan } from "./part-kinds.ts";
 import { PARTS } from "./parts.ts";
+import { withBody } from "./with-body.ts";
 
 /** Common practice, no source; for the user to overwrite. */
 export const COSTING: Costing = {
@@ -23,8 +26,8 @@ export const COSTING: Costing = {
 
 const SEED = 20_261_130;
 
-/** The demo shop document: always the same. */
-export function demoShop(): Shop {
+/** The demo shop document: always the same. `bodyOf` gives a part its body. */
+export function demoShop(bodyOf: (plan: PartPlan) => Part = withBody): Shop {
   const orders = makeOrders(SEED);
   return {
     schema: SHOP_SCHEMA,
@@ -36,7 +39,7 @@ export function demoShop(): Shop {
     calendars: CALENDARS,
     machines: MACHINES,
     feedstocks: FEEDSTOCKS,
-    parts: PARTS,
+    parts: PARTS.map(bodyOf),
     orders,
     builds: makeBuilds(orders),
   };

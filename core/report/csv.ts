@@ -1,4 +1,5 @@
 import type { PlanDocument } from "../plan/plan-document.ts";
+import { sideUp } from "../shop/direction.ts";
 import type { Shop } from "../shop/shop.ts";
 import { namesOf } from "./names.ts";
 import { withoutTurns } from "./plain-text.ts";
@@ -93,7 +94,7 @@ function buildRows(shop: Shop, plan: PlanDocument): Cell[][] {
       item.copies,
       build.layerHeightMm,
       build.beadWidthMm,
-      build.orientation,
+      build.orientation.startsWith("-") ? sideUp(build.orientation) : build.orientation,
       build.setUpStart,
       build.printStart,
       build.printEnd,

@@ -5,6 +5,7 @@ import { clockText, dateTimeText } from "../shop/time-words.ts";
 import { inFromMm, lbFromKg } from "../units/conversions.ts";
 import { minorUnitDigits } from "../units/currency.ts";
 import { roundMoney } from "../units/money.ts";
+import { remembered } from "../units/remembered.ts";
 
 /**
  * How numbers are written for people. Everything else in the program keeps full precision; here, and only here, values are
@@ -43,6 +44,7 @@ export function displayOf(
   plannedFrom?: string,
 ): Display {
   const { currency, timeZone } = shop;
+  // The same times are shown again and again, and a time zone is slow to ask.
   const timeAt = remembered((epochMin: number) => localTime(epochMin, timeZone));
   const minute = remembered((instant: string) => minuteOf(instant, timeZone));
   const year = plannedFrom === undefined ? NO_YEAR : timeAt(minute(plannedFrom)).date.slice(0, 4);
@@ -120,14 +122,4 @@ function decimalsFor(value: number, most: number): number {
 function numberText(value: number, decimals: number): string {
   const text = fixedText(value, decimals);
   return text.includes(".") ? text.replace(/\.?0+$/, "") : text;
-}
-
-/** The same times are shown again and again, and a time zone is slow to ask. */
-function remembered<K, T>(of: (key: K) => T): (key: K) => T {
-  const known = new Map<K, T>();
-  return (key) => {
-    const value = known.get(key) ?? of(key);
-    known.set(key, value);
-    return value;
-  };
 }

@@ -34,7 +34,17 @@ export function familyMarks(shop: Shop, plan: PlanDocument): FamilyMark[] {
   const familyOf = familiesById(shop);
   const used = new Set(plan.builds.map((build) => familyOf.get(build.feedstockId) ?? UNKNOWN));
   for (const need of plan.feedstockNeeds) used.add(familyOf.get(need.feedstockId) ?? UNKNOWN);
-  return [...used].toSorted(compare).map(markAt);
+  return marksOfFamilies(used);
+}
+
+/** Marks of families by name, in alphabetical order. Example: "PETG" and "ABS" give A for ABS and B for PETG. */
+export function marksOfFamilies(families: Iterable<string>): FamilyMark[] {
+  return [...new Set(families)].toSorted(compare).map(markAt);
+}
+
+/** Strokes of one 8 x 8 tile of a mark's hatch, as an SVG path. */
+export function hatchPath(mark: FamilyMark): string {
+  return HATCHES[mark.hatch] ?? "";
 }
 
 /** A look-up of the mark by feedstock. */
@@ -58,7 +68,7 @@ export function patternDefinitions(marks: readonly FamilyMark[]): Html {
 }
 
 function patternOf(mark: FamilyMark): Html {
-  return html`<pattern id="${mark.patternId}" width="8" height="8" patternUnits="userSpaceOnUse"><rect width="8" height="8" fill="${mark.colour}"/><path class="hatch" d="${HATCHES[mark.hatch] ?? ""}"/></pattern>
+  return html`<pattern id="${mark.patternId}" width="8" height="8" patternUnits="userSpaceOnUse"><rect width="8" height="8" fill="${mark.colour}"/><path class="hatch" d="${hatchPath(mark)}"/></pattern>
 `;
 }
 

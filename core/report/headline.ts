@@ -16,6 +16,8 @@ interface Headline {
   /** what is late or has no place, or that nothing is */
   readonly attention: string;
   readonly allWell: boolean;
+  /** why the search ended before its time; null: it did not */
+  readonly ending: string | null;
 }
 
 /** The headline of a plan. The bound is shown rounded down and the gap rounded up: what is claimed is never too much. */
@@ -26,8 +28,9 @@ export function headlineOf(plan: PlanDocument, display: Display): Headline {
     ...periodOf(plan, display),
     cost: display.money(plan.cost.total),
     proof: proofText(plan, display),
-    attention: attentionText(plan, late, unplanned),
-    allWell: late === 0 && unplanned === 0,
+    attention: [attentionText(plan, late, unplanned), feedstockText(plan)].filter(Boolean).join(" "),
+    allWell: late === 0 && unplanned === 0 && feedstockText(plan) === "",
+    ending: endText(plan),
   };
 }
 
@@ -47,7 +50,7 @@ function proofText(plan: PlanDocument, display: Display): string {
   const perMajor = 10 ** minorUnitDigits(plan.currency);
   const bound = Math.floor(plan.bound.value * perMajor + DUST) / perMajor;
   const within = `less than ${display.money(bound)}; this one is within ${percentAtMost(plan.bound.gapPct, 1)} of that.`;
-  if (unplannedCopies(plan) > 0) return proofOfSome(plan, bound, within);
+  if (plan.unplanned.length > 0) return proofOfSome(plan, bound, within);
   if (bound >= plan.cost.total) return "No plan can cost less: this one is proven to be the cheapest.";
   if (bound <= 0) return "No lower bound on the cost has been proven yet.";
   return `No plan can cost ${within}`;
@@ -66,10 +69,25 @@ function proofOfSome(plan: PlanDocument, bound: number, within: string): string 
 function attentionText(plan: PlanDocument, late: number, unplanned: number): string {
   if (late === 0 && unplanned === 0) return "Every order is planned and in time.";
   const lateText = `${countText(late, "order")} ${late === 1 ? "is" : "are"} late`;
-  const copies = countText(unplannedCopies(plan), "copy", "copies");
-  const unplannedText = `${copies} of ${countText(unplanned, "order")} ${unplannedCopies(plan) === 1 ? "has" : "have"} no place in the plan`;
+  const copies = unplannedCopies(plan);
+  const counted = copies > 0 ? countText(copies, "copy", "copies") : "copies that cannot be counted";
+  const unplannedText = `${counted} of ${countText(unplanned, "order")} ${copies === 1 ? "has" : "have"} no place in the plan`;
   if (unplanned === 0) return `${lateText}.`;
   return late === 0 ? `${capital(unplannedText)}.` : `${lateText}; ${unplannedText}.`;
+}
+
+/** Builds whose feedstock cannot be there in time; nothing where there are none. */
+function feedstockText({ feedstockNeeds }: PlanDocument): string {
+  const builds = feedstockNeeds.reduce((sum, { tooEarly }) => sum + (tooEarly?.length ?? 0), 0);
+  if (builds === 0) return "";
+  const begin = builds === 1 ? "begins" : "begin";
+  return `${countText(builds, "build")} ${begin} before the feedstock to be bought can be there.`;
+}
+
+function endText({ status, enoughPct }: PlanDocument): string | null {
+  if (status === "stopped") return "The search was stopped before its time; this is the best plan it had.";
+  if (enoughPct === undefined) return null;
+  return `The search ended as soon as at most ${enoughPct} % was left to gain, as asked for.`;
 }
 
 /** A sum of floating-point numbers may lie a hair under a whole minor unit. */

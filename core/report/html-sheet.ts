@@ -4,7 +4,7 @@ import { base64 } from "./base64.ts";
 import { displayOf } from "./display.ts";
 import { familyMarks, markByFeedstock, patternDefinitions } from "./family-marks.ts";
 import { headlineOf } from "./headline.ts";
-import { html, verbatim } from "./html-escape.ts";
+import { type Html, html, verbatim } from "./html-escape.ts";
 import { namesOf } from "./names.ts";
 import { shortText, utf8Bytes } from "./plain-text.ts";
 import { sha256 } from "./sha256.ts";
@@ -23,9 +23,9 @@ import { worthSection } from "./sheet-worth.ts";
 
 /**
  * The plan as one HTML document that needs nothing else: no script, no font, no picture from outside, and a content security
- * policy that admits only its own style sheet, by hash. Light and dark, screen and paper (A4, landscape).
+ * policy that admits only its own style sheet, by hash. Light and dark, screen and paper (A4, landscape). "tasks": the operators' list alone.
  */
-export function weekSheet(shop: Shop, plan: PlanDocument): string {
+export function weekSheet(shop: Shop, plan: PlanDocument, content: "week" | "tasks" = "week"): string {
   const marks = familyMarks(shop, plan);
   const outcomes = new Map(plan.orders.map((order) => [order.orderId, order]));
   const context: SheetContext = {
@@ -45,12 +45,25 @@ export function weekSheet(shop: Shop, plan: PlanDocument): string {
 <title>${title}</title>
 <style>${verbatim(SHEET_STYLE)}</style></head>
 <body>${patternDefinitions(marks)}${sheetHead(context)}<main>
-${attentionSection(context)}${timelineSection(context)}${buildsTable(context)}${tasksSection(context)}${ordersSection(context)}${costsSection(context)}${feedstockSection(context)}${worthSection(context)}${notesSection()}</main>
+${content === "tasks" ? tasksSection(context) : allSections(context)}${notesSection()}</main>
 ${sheetFoot(context)}</body></html>
 `.markup;
 }
 
 const TITLE_CHARS = 60;
+
+function allSections(context: SheetContext): Html[] {
+  return [
+    attentionSection(context),
+    timelineSection(context),
+    buildsTable(context),
+    tasksSection(context),
+    ordersSection(context),
+    costsSection(context),
+    feedstockSection(context),
+    worthSection(context),
+  ];
+}
 
 function contentPolicy(): string {
   const hash = base64(sha256(utf8Bytes(SHEET_STYLE)));

@@ -1,5 +1,6 @@
 import { countText, type Display, percentAtMost } from "./display.ts";
 import { headlineOf } from "./headline.ts";
+import { replanText } from "./replan-words.ts";
 import { type Html, html, when } from "./html-escape.ts";
 import { nameText, type SheetContext } from "./sheet-parts.ts";
 import { lateOrders, machineHours, unplannedCopies } from "./week-facts.ts";
@@ -8,6 +9,7 @@ import { lateOrders, machineHours, unplannedCopies } from "./week-facts.ts";
 export function sheetHead(context: SheetContext): Html {
   const { plan, display } = context;
   const headline = headlineOf(plan, display);
+  const replan = replanText(plan, display);
   return html`<header>
 <p class="brand">${mark()}<span>Hopper &amp; Spool</span></p>
 <div class="top"><div>
@@ -17,7 +19,8 @@ export function sheetHead(context: SheetContext): Html {
 <p class="cost"><span class="label">This plan costs</span> <strong>${headline.cost}</strong></p>
 <p class="proof">${headline.proof}</p>
 <p class="${headline.allWell ? "well" : "attention"}">${headline.attention}</p>
-${when(plan.status === "stopped", () => html`<p class="attention">The search was stopped before its time; this is the best plan it had.</p>`)}
+${when(replan !== null, () => html`<p>${replan ?? ""}</p>`)}
+${when(headline.ending !== null, () => html`<p class="attention">${headline.ending ?? ""}</p>`)}
 </div></div>
 <dl class="facts">${facts(context).map(([term, value]) => html`<div><dt>${term}</dt><dd>${value}</dd></div>`)}</dl></div>
 ${contents()}

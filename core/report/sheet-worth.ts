@@ -1,7 +1,7 @@
 import { fixedText, untilText } from "./display.ts";
 import { type Html, html, when } from "./html-escape.ts";
 import { bar, nameText, scrolling, section, type SheetContext, tableHead } from "./sheet-parts.ts";
-import { capital, type HourWorth, hoursWorth, lateOrders } from "./week-facts.ts";
+import { capital, type HourWorth, hoursWorth, lateOrders, unplannedCopies } from "./week-facts.ts";
 
 /** What planning saves against rules of thumb, and what one more hour of a machine or an operator would be worth. */
 export function worthSection(context: SheetContext): Html {
@@ -17,22 +17,33 @@ function comparison({ plan, display }: SheetContext): Html {
   const { total } = plan.cost;
   const rows = [
     ...(plan.bound.value > 0
-      ? [{ name: "No plan can cost less than", cost: plan.bound.value, late: "", look: "bound" }]
+      ? [{ name: "No plan can cost less than", cost: plan.bound.value, late: "", without: 0, look: "bound" }]
       : []),
-    { name: "This plan", cost: total, late: String(lateOrders(plan).length), look: "own" },
-    ...plan.handRules.map((rule) => ({ ...rule, late: String(rule.lateOrders), look: "plain" })),
+    {
+      name: "This plan",
+      cost: total,
+      late: String(lateOrders(plan).length),
+      without: unplannedCopies(plan),
+      look: "own",
+    },
+    ...plan.handRules.map((rule) => ({
+      ...rule,
+      late: String(rule.lateOrders),
+      without: rule.unplannedCopies,
+      look: "plain",
+    })),
   ];
   const largest = Math.max(...rows.map((row) => row.cost), 0);
   const body = rows.map(
     (
       row,
-    ) => html`<tr class="row-${row.look}"><th scope="row"><bdi>${capital(row.name)}</bdi></th><td class="num">${display.amount(row.cost)}</td><td class="num">${row.look === "own" ? "" : againstText(row.cost, total)}</td><td class="num">${row.late}</td><td class="bar-cell">${bar(row.cost, largest, row.look)}</td></tr>
+    ) => html`<tr class="row-${row.look}"><th scope="row"><bdi>${capital(row.name)}</bdi></th><td class="num">${display.amount(row.cost)}</td><td class="num">${row.look === "own" ? "" : againstText(row.cost, total)}</td><td class="num">${row.late}</td><td class="num">${row.without > 0 ? row.without : ""}</td><td class="bar-cell">${bar(row.cost, largest, row.look)}</td></tr>
 `,
   );
   return scrolling(
     "Against rules of thumb",
     html`<table class="cost"><caption><b>Against rules of thumb</b></caption>
-${tableHead(["Plan", `>${plan.currency}`, ">Against this", ">Late", "Bar"])}<tbody>${body}</tbody></table>`,
+${tableHead(["Plan", `>${plan.currency}`, ">Against this", ">Late", ">Without a place", "Bar"])}<tbody>${body}</tbody></table>`,
   );
 }
 

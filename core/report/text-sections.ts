@@ -3,9 +3,10 @@ import type { PlanDocument, PlannedBuild } from "../plan/plan-document.ts";
 import type { Shop } from "../shop/shop.ts";
 import { type Display, displayOf, untilText } from "./display.ts";
 import { headlineOf } from "./headline.ts";
+import { replanText } from "./replan-words.ts";
 import { type Names, namesOf } from "./names.ts";
 import { column, rightColumn, shortText, visibleText, wrapped } from "./plain-text.ts";
-import { itemsText, lateOrders } from "./week-facts.ts";
+import { itemsText, lateOrders, unplannedCopies } from "./week-facts.ts";
 import { KIND_WORDS } from "./words.ts";
 
 /** A plan and what its text is written with. */
@@ -34,6 +35,7 @@ const BAR_WIDTH = 30;
 /** The answer: what was planned, its cost, the bound in words, what is late. */
 export function headlineLines({ plan, display }: TextContext): string[] {
   const headline = headlineOf(plan, display);
+  const replan = replanText(plan, display);
   return [
     shortText(plan.shopName, WIDTH),
     `${headline.period}: ${headline.days}`,
@@ -41,13 +43,12 @@ export function headlineLines({ plan, display }: TextContext): string[] {
     `This plan costs ${headline.cost}.`,
     ...wrapped(headline.proof, WIDTH),
     headline.attention,
-    ...(plan.status === "stopped"
-      ? ["The search was stopped before its time; this is the best plan it had."]
-      : []),
+    ...(replan ? wrapped(replan, WIDTH) : []),
+    ...(headline.ending ? [headline.ending] : []),
   ];
 }
 
-/** Amounts by kind of cost with bars. */
+/** Amounts by kind of cost with bars; of moving planned builds only where that cost something. */
 export function costLines({ plan, display }: TextContext): string[] {
   const { byKind, total } = plan.cost;
   const largest = Math.max(...COST_KINDS.map((kind) => byKind[kind]), 0);
@@ -55,7 +56,7 @@ export function costLines({ plan, display }: TextContext): string[] {
     `    ${column(label, 26)} ${rightColumn(display.amount(amount), 14)}`;
   return [
     title(`Cost by kind, ${plan.currency}`),
-    ...COST_KINDS.map((kind) =>
+    ...COST_KINDS.filter((kind) => kind !== "moving" || byKind[kind] !== 0).map((kind) =>
       `${row(KIND_WORDS[kind], byKind[kind])}  ${barText(byKind[kind], largest)}`.trimEnd(),
     ),
     row("Total", total),
@@ -76,10 +77,14 @@ export function handRuleLines({ plan, display }: TextContext): string[] {
     title("What a rule of thumb would have cost"),
     ...plan.handRules.map(
       (rule) =>
-        `    ${column(rule.name, 50)} ${rightColumn(display.money(rule.cost), 18)}, ${rule.lateOrders} late`,
+        `    ${column(rule.name, 50)} ${rightColumn(display.money(rule.cost), 18)}, ${rule.lateOrders} late${withoutPlaceText(rule.unplannedCopies)}`,
     ),
-    `    ${column("this plan", 50)} ${rightColumn(display.money(plan.cost.total), 18)}, ${lateOrders(plan).length} late`,
+    `    ${column("this plan", 50)} ${rightColumn(display.money(plan.cost.total), 18)}, ${lateOrders(plan).length} late${withoutPlaceText(unplannedCopies(plan))}`,
   ];
+}
+
+function withoutPlaceText(copies: number): string {
+  return copies > 0 ? `, ${copies} without a place` : "";
 }
 
 /** From set-up to unloaded, in columns; the day of the end only where it is another. */

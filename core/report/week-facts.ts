@@ -119,8 +119,12 @@ export function withoutPlace(plan: PlanDocument): WithoutPlace[] {
   return [...byOrder.values()];
 }
 
-/** Copies of those ordered. Example: 2 of 6 gives "2 of 6 copies", 1 of 1 gives "1 copy", 2 of an unknown order "2 copies". */
+/**
+ * Copies of those ordered; 0 stands for a quantity that cannot be read. Example: 2 of 6 gives "2 of 6 copies", 1 of 1 gives
+ * "1 copy", 2 of an unknown order "2 copies".
+ */
 export function shareText(copies: number, ordered: number | undefined): string {
+  if (copies === 0) return "copies that cannot be counted";
   if (ordered === undefined || ordered === copies) return countText(copies, "copy", "copies");
   return `${fixedText(copies, 0)} of ${countText(ordered, "copy", "copies")}`;
 }

@@ -13,6 +13,7 @@ export const KIND_WORDS: Readonly<Record<CostKind, string>> = {
   overhead: "Overhead",
   buyOut: "Bought out",
   late: "Lateness",
+  moving: "Moving planned builds",
 };
 
 type TaskKind = PlanDocument["tasks"][number]["kind"];

@@ -18,20 +18,25 @@ export function checkBuilds(index: ShopIndex): Finding[] {
       ...countFindings(say, build),
     ];
   });
-  return [...own, ...overlapFindings(index), ...plannedFindings(index.shop.builds)];
+  return [...own, ...overlapFindings(index), ...plannedFindings(index.shop)];
 }
 
 /** Builds of an earlier plan that nobody has committed. */
-function plannedFindings(builds: readonly Build[]): Finding[] {
+function plannedFindings({ builds, costing, currency }: ShopIndex["shop"]): Finding[] {
   const ids = builds.filter(({ state }) => state === "planned").map(({ id }) => id);
   if (ids.length === 0) return [];
   const [what, one] = ids.length === 1 ? ["Build", "it is"] : ["Builds", "they are"];
+  const price = costing.moveCostPerBuild ?? 0;
+  const how =
+    price > 0
+      ? `moved or dropped only where that saves more than ${price} ${currency} (moveCostPerBuild) a build`
+      : "planned anew at no cost (moveCostPerBuild in costing is 0)";
   return [
     {
       severity: "warning",
       code: "planned-anew",
       where: "builds",
-      sentence: `${what} ${listed(ids)}: in state planned, so ${one} planned anew; set what must keep its time to committed.`,
+      sentence: `${what} ${listed(ids)}: in state planned, so ${one} ${how}; set what must keep its time to committed.`,
     },
   ];
 }

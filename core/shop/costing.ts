@@ -26,6 +26,11 @@ export const costingSchema = z.strictObject({
   defaultLateCostPerDay: notNegative.describe(
     "cost of one order being late by one day, when the order names none, per day",
   ),
+  moveCostPerBuild: notNegative
+    .optional()
+    .describe(
+      "cost of moving or dropping one build that an earlier plan has put in place and nobody has committed, per build; left out: 0",
+    ),
 });
 
 export type Costing = z.infer<typeof costingSchema>;

@@ -138,8 +138,29 @@ function realMinutes(wallMin: number, timeZone: string): number[] {
     .toSorted((a, b) => a - b);
 }
 
-/** Minutes that local clocks are ahead of UTC. Before about 1970 some zones had seconds: those are rounded. */
+/**
+ * Minutes that local clocks are ahead of UTC. Before about 1970 some zones had seconds: those are rounded. A zone is slow to
+ * ask, so it is asked once for each midnight (UTC), and again only within a day on which its offset changes.
+ */
 function offsetAt(epochMin: number, timeZone: string): number {
+  const day = Math.floor(epochMin / MIN_PER_DAY);
+  const offsetMin = offsetAtMidnight(day, timeZone);
+  return offsetMin === offsetAtMidnight(day + 1, timeZone) ? offsetMin : askedOffset(epochMin, timeZone);
+}
+
+const midnights = new Map<string, Map<number, number>>();
+
+function offsetAtMidnight(day: number, timeZone: string): number {
+  const known = midnights.get(timeZone) ?? new Map<number, number>();
+  if (known.size === 0) midnights.set(timeZone, known);
+  const before = known.get(day);
+  if (before !== undefined) return before;
+  const offsetMin = askedOffset(day * MIN_PER_DAY, timeZone);
+  known.set(day, offsetMin);
+  return offsetMin;
+}
+
+function askedOffset(epochMin: number, timeZone: string): number {
   const offsetMin = tzOffset(timeZone, toDate(epochMin * MS_PER_MIN));
   if (!Number.isFinite(offsetMin)) throw new RangeError(`no such time zone: ${timeZone}`);
   return Math.round(offsetMin);

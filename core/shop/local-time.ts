@@ -58,6 +58,17 @@ export function localDays(fromMin: number, days: number, timeZone: string): Loca
   });
 }
 
+/**
+ * The first minute, not before an instant (epoch min, may be a fraction), at which local clocks show a full hour.
+ * Example: 2026-11-30T05:10Z in Asia/Kolkata is 10:40; the next full hour there is 11:00, 05:30Z.
+ */
+export function nextFullHour(epochMin: number, timeZone: string): number {
+  let minute = Math.ceil(epochMin);
+  // Clocks that change by half an hour may pass a full hour over: two hours always hold one.
+  while (localTime(minute, timeZone).clock.slice(3) !== "00") minute++;
+  return minute;
+}
+
 /** Whole days from one local date to another. Example: 2026-11-30 to 2026-12-02 gives 2. */
 export function daysBetween(fromDate: string, toDate: string): number {
   return dayNumber(toDate) - dayNumber(fromDate);

@@ -12,8 +12,8 @@ export interface SetAside {
   readonly list: ShopList;
   readonly id: string;
   readonly sentence: string;
-  /** of an order: copies still to be made, as far as can be known; else 0 */
-  readonly copies: number;
+  /** of an order: copies still to be made, null where its quantity cannot be read; else 0 */
+  readonly copies: number | null;
 }
 
 export interface UsableShop {
@@ -60,17 +60,20 @@ function placeOf({ where }: Finding): { readonly list: ShopList; readonly id: st
   return list === undefined || id === undefined ? null : { list, id };
 }
 
-/** Copies that each order still wants: ordered less those in builds. 0 for what is no order or has no readable quantity. */
+/** Copies that each order still wants: ordered less those in builds. 0 for what is no order, null where it has no readable quantity. */
 function copiesToMake(
   shop: Shop,
   unreadCopies: ReadonlyMap<string, number>,
-): (list: ShopList, id: string) => number {
+): (list: ShopList, id: string) => number | null {
   const made = copiesInBuilds(shop.builds);
   const ordered = new Map([
     ...unreadCopies,
     ...shop.orders.map(({ id, quantity }) => [id, quantity] as const),
   ]);
-  const wanted = (id: string): number => Math.max(0, (ordered.get(id) ?? 0) - (made.get(id) ?? 0));
+  const wanted = (id: string): number | null => {
+    const quantity = ordered.get(id);
+    return quantity === undefined ? null : Math.max(0, quantity - (made.get(id) ?? 0));
+  };
   return (list, id) => (list === "orders" ? wanted(id) : 0);
 }
 
