@@ -10,6 +10,7 @@ export const COST_KINDS = [
   "overhead",
   "buyOut",
   "late",
+  "moving",
 ] as const;
 
 export type CostKind = (typeof COST_KINDS)[number];

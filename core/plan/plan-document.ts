@@ -38,6 +38,7 @@ const kindTotals = z.strictObject({
   overhead: z.number().describe("overhead, currency"),
   buyOut: z.number().describe("bought out, currency"),
   late: z.number().describe("lateness, currency"),
+  moving: z.number().default(0).describe("moving builds of an earlier plan, currency"),
 });
 
 const view = z.array(
@@ -77,6 +78,9 @@ export const planSchema = z.strictObject({
   horizonDays: z.int().min(1).describe("days planned"),
   seed: z.int().describe("seed of the search"),
   status: z.enum(["complete", "stopped"]).describe("stopped: somebody ended the search before its time"),
+  enoughPct: notNegative
+    .optional()
+    .describe("the search ended early: at most so much was left to gain, as asked for, %"),
   builds: z
     .array(
       buildSchema.extend({
@@ -98,7 +102,11 @@ export const planSchema = z.strictObject({
     .describe("copies made elsewhere"),
   unplanned: z
     .array(
-      z.strictObject({ orderId: id.describe("order"), copies, reasons: z.array(reason).describe("why") }),
+      z.strictObject({
+        orderId: id.describe("order"),
+        copies: z.int().min(0).describe("copies; 0: the order's quantity cannot be read"),
+        reasons: z.array(reason).describe("why"),
+      }),
     )
     .describe("copies that have no place in the plan; nothing is dropped silently"),
   orders: z
@@ -118,7 +126,25 @@ export const planSchema = z.strictObject({
     .describe("every open order"),
   costLines: z
     .array(costLineSchema)
-    .describe("cost lines that belong to no build: engineering, buying out, lateness"),
+    .describe("cost lines that belong to no build: engineering, buying out, lateness, moving"),
+  replan: z
+    .strictObject({
+      costPerBuild: notNegative.describe("cost of moving or dropping one build, currency"),
+      earlierBuilds: z.int().min(0).describe("builds of the earlier plan that are still ahead and open"),
+      keptBuilds: z
+        .int()
+        .min(0)
+        .describe("of these: same machine, nozzle, feedstock and items, and about the same start"),
+      movedIds: z.array(id).describe("ids of the others"),
+      stayCost: z
+        .number()
+        .nullable()
+        .describe(
+          "what a plan costs that leaves all of them in place, currency; null: it plans fewer copies",
+        ),
+    })
+    .optional()
+    .describe("what became of the builds of an earlier plan; left out: there were none"),
   cost: planCostSchema.describe("one total in its views, equal to the cent"),
   bound: z
     .strictObject({
@@ -146,6 +172,13 @@ export const planSchema = z.strictObject({
         buyKg: notNegative.describe("to buy, whole packs, kg"),
         packs: z.int().min(0).describe("packs to buy"),
         orderBy: instant.nullable().describe("order by; null: stock is enough"),
+        arriveAt: instant
+          .optional()
+          .describe("when it comes if ordered at the start of the plan; left out: nothing is to be bought"),
+        tooEarly: z
+          .array(id)
+          .optional()
+          .describe("builds that begin before that although the stock is used up; left out: none"),
         note: z.string().describe("what a buyer should know"),
       }),
     )
@@ -169,6 +202,7 @@ export const planSchema = z.strictObject({
         name: z.string().describe("the rule in words"),
         cost: z.number().describe("cost of the plan it makes, currency"),
         lateOrders: z.int().min(0).describe("orders late in it"),
+        unplannedCopies: z.int().min(0).describe("copies it finds no place for; its cost is without them"),
       }),
     )
     .describe("what two rules of thumb would have cost"),

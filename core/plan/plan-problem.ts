@@ -120,6 +120,23 @@ export interface EngineeringItem {
   readonly cost: number;
 }
 
+/** A build of an earlier plan that is still ahead and that nobody has committed. */
+export interface EarlierBuild {
+  readonly buildId: string;
+  readonly machineIndex: number;
+  /** what it makes and how; empty where there is no such way any more, so that it cannot stay */
+  readonly items: readonly { readonly optionIndex: number; readonly copies: number }[];
+  readonly setUpStartMin: number;
+  /** it stays where it was if its set-up starts at most so much earlier or later, min */
+  readonly aboutMin: number;
+}
+
+/** What an earlier plan had put in place, and what it costs to move one build of it. */
+export interface Replan {
+  readonly costPerBuild: number;
+  readonly builds: readonly EarlierBuild[];
+}
+
 /**
  * The whole planning problem in numbers: made once from a shop, then shared by the linear program, the search and the
  * reports. Times are whole epoch minutes, money is in major units. Every line has an option or a buy-out.
@@ -136,6 +153,8 @@ export interface PlanProblem {
   readonly engineering: readonly EngineeringItem[];
   /** set-ups and unloads of committed builds that still lie ahead: they use operators */
   readonly committedWork: readonly { readonly calendarIndex: number; readonly stretch: Stretch }[];
+  /** builds of an earlier plan and the cost of moving one; left out: there are none */
+  readonly replan?: Replan;
   /** cost of every minute until the last unload, from the start of the plan; left out: none */
   readonly makespanCostPerMin?: number;
   /** cost of a build with several items, as `costByCopies` is for one */

@@ -11,6 +11,7 @@ import type { PlanDocument } from "./plan-document.ts";
 import type { PlanProblem } from "./plan-problem.ts";
 import type { Schedule } from "./schedule.ts";
 import { searchSchedule, type SearchStart } from "./search/search.ts";
+import { stayPlan } from "./search/stay-plan.ts";
 import { withoutUnplaced } from "./compile/without-unplaced.ts";
 import { writePlan } from "./write/write-plan.ts";
 
@@ -19,6 +20,8 @@ export interface WeekRequest extends PlanRequest {
   readonly seed: number;
   /** search time, s, counted from the start of the run */
   readonly seconds: number;
+  /** a plan of which at most this much could be saved is good enough, %; none given: search to the end of the time */
+  readonly gapPct?: number;
 }
 
 /** What is happening, for a progress line. */
@@ -64,8 +67,11 @@ const BOUND_SHARE = 0.5;
 /** The search has at least this share of the time. */
 const SEARCH_SHARE = 0.5;
 const LEAST_BOUND_MS = 1000;
+/** With the first plan later than asked for the bound still has so long. */
+const SHORTEST_BOUND_MS = 300;
 /** A bound that time cut short, or that copies without a place made wrong, is proven again for at most this long. */
 const SECOND_BOUND_MS = 4000;
+const SECOND_BOUND_SHARE = 0.8;
 /** Prices of hours are confirmed by re-solving for at most this long. */
 const PRICES_MS = 400;
 
@@ -79,22 +85,25 @@ export async function planWeek(shop: Shop, request: WeekRequest, tools: PlanTool
   run.tell("reading the shop");
   const { problem, unplannable } = compileProblem(shop, request);
   run.take(firstSchedule(problem, request, tools));
+  const stay = problem.replan ? stayPlan(problem) : null;
+  if (stay) run.take(stay);
   const firstPlanS = run.elapsedS();
   tools.warmUp?.();
   run.tell("first plan made, proving the bound");
   const engine = await chooseEngine(problem, tools.engines);
   // With no copies to make there is nothing to solve.
   const untilMs = problem.lines.length === 0 ? tools.now() : run.boundUntilMs();
-  const firstBound = proveBound(problem, engine, { now: tools.now, untilMs });
+  const firstBound = proveBound(problem, engine, { now: () => run.boundNow(), untilMs });
   run.bound = firstBound.value;
   run.tell("searching");
   run.take(await run.search(problem, firstBound));
   const rules = handRules(problem);
   for (const { schedule } of rules) run.take(schedule);
-  run.tell("pricing hours and checking");
+  const isEnough = run.isEnough();
+  run.tell(isEnough ? "good enough as asked, pricing hours and checking" : "pricing hours and checking");
   const schedule = run.best;
   if (!schedule) throw new Error("the search gave no schedule");
-  const { bound, prices } = judge(problem, schedule, firstBound, engine, tools);
+  const { bound, prices } = judge(problem, schedule, firstBound, engine, tools, run.secondBoundUntilMs());
   const plan = writePlan({
     shop,
     problem,
@@ -103,9 +112,11 @@ export async function planWeek(shop: Shop, request: WeekRequest, tools: PlanTool
     request,
     bound,
     prices,
+    stay,
     handRules: rules,
     elapsed: { firstPlanS, totalS: run.elapsedS() },
     status: tools.stopped?.() ? "stopped" : "complete",
+    ...(isEnough ? { enoughPct: request.gapPct ?? 0 } : {}),
   });
   return checked(shop, plan);
 }
@@ -133,9 +144,24 @@ class WeekRun {
     return Math.max(startedMs + askedMs, now() + askedMs * SEARCH_SHARE);
   }
 
+  /** The clock of a bound: its time is up as soon as somebody stops. */
+  boundNow(): number {
+    return this.tools.stopped?.() ? Infinity : this.tools.now();
+  }
+
+  /** Time for a bound: its share of the time asked for, or a least one that shrinks as the run falls behind. */
+  private boundMs(share: number): number {
+    const askedMs = this.request.seconds * 1000;
+    const behindMs = Math.max(0, this.elapsedS() * 1000 - askedMs);
+    return Math.max(SHORTEST_BOUND_MS, LEAST_BOUND_MS - behindMs, askedMs * share);
+  }
+
+  secondBoundUntilMs(): number {
+    return this.tools.now() + Math.min(SECOND_BOUND_MS, this.boundMs(SECOND_BOUND_SHARE));
+  }
+
   boundUntilMs(): number {
-    const shareMs = Math.max(LEAST_BOUND_MS, this.request.seconds * 1000 * BOUND_SHARE);
-    return this.tools.now() + shareMs;
+    return this.tools.now() + this.boundMs(BOUND_SHARE);
   }
 
   take(schedule: Schedule): void {
@@ -148,12 +174,19 @@ class WeekRun {
     this.tools.onProgress?.({ stage, cost, toGainPct, elapsedS: this.elapsedS() });
   }
 
+  /** True where somebody asked for no better plan than the best there is. */
+  isEnough(): boolean {
+    const { gapPct } = this.request;
+    if (gapPct === undefined || this.best === null || this.bound === null) return false;
+    return (mostToGainPct(this.best, this.bound) ?? Infinity) <= gapPct + DUST_PCT;
+  }
+
   async search(problem: PlanProblem, bound: BoundAnswer): Promise<Schedule> {
     const task: SearchTask = {
       start: { shares: bound.shares, boughtOut: bound.boughtOut },
       seed: this.request.seed,
       untilMs: this.untilMs(),
-      goodEnough: bound.value,
+      goodEnough: bound.value / (1 - (this.request.gapPct ?? 0) / 100),
       better: isBetter,
       onBetter: (schedule) => {
         this.take(schedule);
@@ -163,6 +196,9 @@ class WeekRun {
     return this.tools.search ? this.tools.search(task) : searchHere(problem, task, this.tools);
   }
 }
+
+/** A gap is a quotient of sums of floating-point numbers. */
+const DUST_PCT = 1e-6;
 
 /** Fewer copies without a place beat any money; then the cheaper plan is better. */
 export function isBetter(a: Schedule, b: Schedule): boolean {
@@ -202,11 +238,12 @@ function judge(
   firstBound: BoundAnswer,
   engine: LpEngine,
   tools: PlanTools,
+  untilMs: number,
 ): { bound: BoundAnswer; prices: HourPrices } {
   const isStopped = tools.stopped?.() ?? false;
   const isProven = firstBound.sifted.isComplete || isStopped || problem.lines.length === 0;
   const isFinal = isProven && schedule.unplaced.length === 0;
-  const limits = { now: tools.now, untilMs: tools.now() + SECOND_BOUND_MS };
+  const limits = { now: tools.now, untilMs };
   const bound = isFinal ? firstBound : proveBound(withoutUnplaced(problem, schedule), engine, limits);
   if (isStopped) return { bound, prices: NO_HOUR_PRICES };
   return {
@@ -225,13 +262,19 @@ function handRules(problem: PlanProblem): { name: string; schedule: Schedule }[]
   ];
 }
 
+/** Copies that nobody can count are counted as none. */
+const UNREADABLE = {
+  code: "quantity-unreadable",
+  sentence: "Its quantity cannot be read, so nobody knows how many copies are missing here: correct it.",
+};
+
 function setAsideOrders(setAside: readonly SetAside[]): Unplannable[] {
   return setAside
-    .filter((entry) => entry.list === "orders")
+    .filter((entry) => entry.list === "orders" && entry.copies !== 0)
     .map(({ id, copies, sentence }) => ({
       orderId: id,
-      copies: Math.max(1, copies),
-      reasons: [{ code: "set-aside", sentence }],
+      copies: copies ?? 0,
+      reasons: [{ code: "set-aside", sentence }, ...(copies === null ? [UNREADABLE] : [])],
     }));
 }
 

@@ -45,14 +45,17 @@ export interface BoundModel {
   readonly missingPrice: number;
 }
 
-export function boundModel(problem: PlanProblem): BoundModel {
+/** Makes it; null where `isTimeLeft` says no meanwhile. It is asked now and then, since for very many options it takes seconds. */
+export function boundModel(problem: PlanProblem, isTimeLeft: () => boolean): BoundModel | null {
+  if (!isTimeLeft()) return null;
   const frames = classFrames(problem);
   const slots = slotsByOption(problem, frames);
   const keys = mixedKeys(problem, frames, (option) => slots[option.index]!);
   const rows = new RowList();
   const columns = new ColumnList();
   const wholeBuilds = problem.lines.map((line) => addWholeBuilds(problem, line, rows));
-  const pool = columnPool({ problem, frames, slots, keys, wholeBuilds });
+  const pool = columnPool({ problem, frames, slots, keys, wholeBuilds }, isTimeLeft);
+  if (!pool) return null;
   const demand = Int32Array.from(problem.lines, (line) => rows.add(line.quantity, Infinity));
   const staffed = Int32Array.from(frames, (frame) => addChain(rows, columns, frame.staffedH));
   const gaps = frames.map((frame) => Int32Array.from(frame.slots, (free) => addChain(rows, columns, free)));

@@ -1,5 +1,6 @@
 import { LP_TOLERANCE } from "../../units/tolerance.ts";
 import { type BoundModel, boundModel } from "./bound-model.ts";
+import { cheapestCopies } from "./cheapest-copies.ts";
 import type { LpEngine } from "../linear-program.ts";
 import type { PlanProblem } from "../plan-problem.ts";
 import { MOST_SLOTS } from "./pool-columns.ts";
@@ -20,8 +21,8 @@ export interface BoundAnswer {
   readonly linePrices: Float64Array;
   /** cost of the whole line by its prices: the floor of a quote */
   readonly orderPrices: Float64Array;
-  /** the relaxation and its last answer, for `hourPrices` */
-  readonly model: BoundModel;
+  /** the relaxation, null where time did not even allow making it, and its last answer, for `hourPrices` */
+  readonly model: BoundModel | null;
   readonly sifted: Sifted;
 }
 
@@ -30,7 +31,8 @@ export interface BoundAnswer {
  * for what each leaves out). It stops at the time given with what it has proven by then.
  */
 export function proveBound(problem: PlanProblem, engine: LpEngine, limits: BoundLimits): BoundAnswer {
-  const model = boundModel(problem);
+  const model = boundModel(problem, () => limits.now() < limits.untilMs);
+  if (!model) return withoutModel(problem);
   const sifted = sift(model, engine, limits);
   const missing = copiesOf(model.missing, sifted);
   const missingCopies = missing.reduce((sum, { copies }) => sum + copies, 0);
@@ -45,6 +47,23 @@ export function proveBound(problem: PlanProblem, engine: LpEngine, limits: Bound
     linePrices: linePrices(model, sifted),
     orderPrices: orderPrices(model, sifted),
     model,
+    sifted,
+  };
+}
+
+/** Every copy at its cheapest, and nothing to start a search from. */
+function withoutModel(problem: PlanProblem): BoundAnswer {
+  const bound = cheapestCopies(problem);
+  const sifted = { bound, program: null, answer: null, chosen: [], rounds: 0, isComplete: false };
+  return {
+    value: bound * (1 - LP_TOLERANCE),
+    from: problem.lines.some((line) => line.quantity > 0) ? sentence(sifted, 0) : NOTHING_TO_MAKE,
+    shares: [],
+    boughtOut: [],
+    missing: [],
+    linePrices: new Float64Array(problem.lines.length),
+    orderPrices: new Float64Array(problem.lines.length),
+    model: null,
     sifted,
   };
 }

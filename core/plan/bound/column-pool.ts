@@ -46,11 +46,18 @@ interface PoolInput {
   readonly wholeBuilds: readonly (readonly WholeBuilds[])[];
 }
 
-/** Makes the pool. Times a build cannot keep (no window or segment is long enough) make no entry. */
-export function columnPool(input: PoolInput): ColumnPool {
+/** Options between two questions for the time. */
+const OPTIONS_A_LOOK = 64;
+
+/**
+ * Makes the pool. Times a build cannot keep (no window or segment is long enough) make no entry. Null where `isTimeLeft` says
+ * no before it is made.
+ */
+export function columnPool(input: PoolInput, isTimeLeft: () => boolean): ColumnPool | null {
   const { problem, frames, slots, keys, wholeBuilds } = input;
   const writer = new PoolWriter();
   for (const option of problem.options) {
+    if (option.index % OPTIONS_A_LOOK === 0 && !isTimeLeft()) return null;
     if (option.mixKey >= 0 || problem.lines[option.lineIndex]!.quantity === 0) continue;
     const family = {
       option,

@@ -40,11 +40,13 @@ export function hourPrices(
   engine: LpEngine,
   limits: BoundLimits,
 ): HourPrices {
-  if (!bound.sifted.isComplete) return NO_HOUR_PRICES;
+  const { model, sifted } = bound;
+  if (!model || !sifted.isComplete) return NO_HOUR_PRICES;
+  const solved = { model, sifted };
   const machineHour: (HourPrice & { classIndex: number })[] = [];
   const operatorHour: (HourPrice & { calendarIndex: number })[] = [];
-  for (const candidate of candidates(problem, bound)) {
-    const price = confirmed(bound, candidate, engine, limits);
+  for (const candidate of candidates(problem, solved)) {
+    const price = confirmed(solved, candidate, engine, limits);
     if (!price) break;
     if (price.moreSavesPerH === 0 && price.lessCostsPerH === 0) continue;
     if (candidate.kind === "machine") machineHour.push({ ...price, classIndex: candidate.index });
@@ -52,6 +54,9 @@ export function hourPrices(
   }
   return { machineHour: dearestFirst(machineHour), operatorHour: dearestFirst(operatorHour) };
 }
+
+/** A relaxation with its last answer. */
+type Solved = { readonly model: BoundModel } & Pick<BoundAnswer, "sifted">;
 
 /** A window and the row that its last hour counts in. */
 interface Candidate {
@@ -62,7 +67,7 @@ interface Candidate {
   readonly worthPerH: number;
 }
 
-function candidates(problem: PlanProblem, { model, sifted }: BoundAnswer): Candidate[] {
+function candidates(problem: PlanProblem, { model, sifted }: Solved): Candidate[] {
   const prices = sifted.answer?.rowPrices ?? new Float64Array(model.rows.lower.length);
   const least = WORTH_SHARE * Math.max(1, sifted.bound);
   // Classes that share a calendar share its operator rows.
@@ -108,7 +113,7 @@ function windowsInHorizon(problem: PlanProblem, calendarIndex: number): Stretch[
 
 /** Both prices by solving again; null where time ran out. */
 function confirmed(
-  bound: BoundAnswer,
+  bound: Solved,
   { row, window }: Candidate,
   engine: LpEngine,
   limits: BoundLimits,
@@ -131,7 +136,7 @@ function confirmed(
 
 /** Optimum of the relaxation with so many hours more in one row; null where time ran out. */
 function costWith(
-  { model, sifted }: BoundAnswer,
+  { model, sifted }: Solved,
   row: number,
   hours: number,
   engine: LpEngine,

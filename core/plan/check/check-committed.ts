@@ -57,9 +57,11 @@ function checkStates(plan: PlanDocument, known: ReadonlySet<string>): Finding[] 
     );
 }
 
-/** A planned build must not take the id of one that the shop keeps a record of. */
+/** A planned build must not take the id of one that the shop keeps a record of; those of an earlier plan have a check of their own. */
 function checkTakenIds(shop: Shop, plan: PlanDocument): Finding[] {
-  const taken = new Set(shop.builds.filter((build) => !keepsItsPlace(build)).map(({ id }) => id));
+  const taken = new Set(
+    shop.builds.filter(({ state }) => state === "done" || state === "failed").map(({ id }) => id),
+  );
   return plan.builds
     .filter(({ id }) => taken.has(id))
     .map(({ id }) =>

@@ -5,7 +5,7 @@ import { nearlyEqual } from "../../units/tolerance.ts";
 import { broken } from "./check-source.ts";
 import type { CheckSource } from "./check-source.ts";
 import { copiesInBuilds } from "../../shop/build-copies.ts";
-import type { UnplannedReason } from "../plan-document.ts";
+import type { PlanDocument, UnplannedReason } from "../plan-document.ts";
 
 /**
  * Nothing is lost and nothing made twice: copies planned, bought out, not planned and already made or committed are the
@@ -13,8 +13,11 @@ import type { UnplannedReason } from "../plan-document.ts";
  */
 export function checkCopies(source: CheckSource): Finding[] {
   const settled = copiesInBuilds(source.shop.builds);
+  const planned = plannedCopies(source.plan);
   return [
-    ...source.shop.orders.flatMap((order) => checkOrder(source, order, settled.get(order.id) ?? 0)),
+    ...source.shop.orders.flatMap((order) =>
+      checkOrder(source, order, settled.get(order.id) ?? 0, planned.get(order.id) ?? 0),
+    ),
     ...source.plan.unplanned.flatMap(({ orderId, copies, reasons }) =>
       checkReasons(orderId, copies, reasons),
     ),
@@ -23,10 +26,18 @@ export function checkCopies(source: CheckSource): Finding[] {
   ];
 }
 
-function checkOrder({ plan }: CheckSource, order: Order, settled: number): Finding[] {
-  const planned = plan.builds
-    .filter(({ state }) => state === "planned")
-    .reduce((sum, { items }) => sum + copiesOf(items, order.id), 0);
+/** Copies of each order in planned builds. */
+function plannedCopies({ builds }: PlanDocument): Map<string, number> {
+  const planned = new Map<string, number>();
+  for (const { orderId, copies } of builds.flatMap(({ state, items }) =>
+    state === "planned" ? items : [],
+  )) {
+    planned.set(orderId, (planned.get(orderId) ?? 0) + copies);
+  }
+  return planned;
+}
+
+function checkOrder({ plan }: CheckSource, order: Order, settled: number, planned: number): Finding[] {
   const boughtOut = copiesOf(plan.boughtOut, order.id);
   const own = plan.unplanned.filter(({ reasons }) => !reasons.some(({ code }) => code === SET_ASIDE));
   const unplanned = copiesOf(own, order.id);

@@ -1,4 +1,5 @@
 import { hazardPerH, lostShare } from "../../cost/expected-failure-cost.ts";
+import type { Feedstock } from "../../shop/feedstock.ts";
 import type { Finding } from "../../shop/finding.ts";
 import { MIN_PER_H } from "../../units/conversions.ts";
 import { nearlyEqual } from "../../units/tolerance.ts";
@@ -55,18 +56,20 @@ function checkNeeds(source: CheckSource): Finding[] {
     const packs = Math.ceil(missingKg / feedstock.packKg - TOLERANCE);
     const orderMin = packs > 0 ? orderByMin(source, uses, feedstock.stockKg, feedstock.leadTimeDays) : null;
     const stated = source.plan.feedstockNeeds.find(({ feedstockId }) => feedstockId === feedstock.id);
+    const early = packs > 0 ? tooEarly(source, uses, feedstock) : [];
     const right =
       nearlyEqual(stated?.needKg ?? 0, sumKg, TOLERANCE) &&
       (stated?.packs ?? 0) === Math.max(0, packs) &&
       nearlyEqual(stated?.buyKg ?? 0, Math.max(0, packs) * feedstock.packKg, TOLERANCE) &&
       (stated?.stockKg ?? feedstock.stockKg) === feedstock.stockKg &&
-      (stated?.orderBy ? source.minute(stated.orderBy) : null) === orderMin;
+      (stated?.orderBy ? source.minute(stated.orderBy) : null) === orderMin &&
+      (stated?.tooEarly ?? []).join() === early.join();
     if (right) return [];
     return [
       broken(
         "feedstock-need",
         ["feedstockNeeds", feedstock.id],
-        `The plan says ${feedstock.id}: ${stated?.needKg ?? 0} kg needed, ${stated?.packs ?? 0} packs to buy by ${stated?.orderBy ?? "never"}; its builds take ${sumKg} kg with ${feedstock.stockKg} kg in stock, so ${packs} packs of ${feedstock.packKg} kg.`,
+        `The plan says ${feedstock.id}: ${stated?.needKg ?? 0} kg needed, ${stated?.packs ?? 0} packs to buy by ${stated?.orderBy ?? "never"}; its builds take ${sumKg} kg with ${feedstock.stockKg} kg in stock, so ${packs} packs of ${feedstock.packKg} kg, and ${early.length} of them begin before a delivery can come.`,
       ),
     ];
   });
@@ -94,4 +97,24 @@ function orderByMin(
     return localDaysBefore(wantedMin, leadTimeDays, shop.timeZone);
   }
   return null;
+}
+
+/** Ids of builds that stock does not cover and that begin (to dry) before an order at the start of the plan can be there. */
+function tooEarly(
+  { shop, startMin }: CheckSource,
+  uses: readonly (CheckedBuild & { readonly needKg: number })[],
+  { stockKg, leadTimeDays }: Feedstock,
+): string[] {
+  const arriveMin = localDaysBefore(startMin, -leadTimeDays, shop.timeZone);
+  const early: string[] = [];
+  let leftKg = stockKg;
+  const inOrder = uses.toSorted(
+    (a, b) => a.setUpStartMin - b.setUpStartMin || (a.build.id < b.build.id ? -1 : 1),
+  );
+  for (const { build, feedstock, setUpStartMin, needKg: massKg } of inOrder) {
+    leftKg -= massKg;
+    if (leftKg < 0 && setUpStartMin - Math.round(feedstock.dryH * MIN_PER_H) < arriveMin)
+      early.push(build.id);
+  }
+  return early;
 }

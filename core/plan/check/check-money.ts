@@ -5,6 +5,7 @@ import type { Finding } from "../../shop/finding.ts";
 import { MONEY_TOLERANCE, nearlyEqual } from "../../units/tolerance.ts";
 import { lateCosts } from "./check-lateness.ts";
 import { checkViews } from "./check-views.ts";
+import { movingLines } from "./check-replan.ts";
 import { inSequence } from "./check-sequence.ts";
 import { broken } from "./check-source.ts";
 import type { CheckSource } from "./check-source.ts";
@@ -56,7 +57,12 @@ function planLines(source: CheckSource): CostLine[] {
     ...lateLine(orderId, 0, 0, currency),
     amount,
   }));
-  return [...toolPathLines(source.costing, source.shop, toolPathUses(source)), ...boughtOut, ...late];
+  return [
+    ...toolPathLines(source.costing, source.shop, toolPathUses(source)),
+    ...boughtOut,
+    ...late,
+    ...movingLines(source),
+  ];
 }
 
 function toolPathUses(source: CheckSource) {

@@ -20,15 +20,26 @@ export function checkOperators(source: CheckSource): Finding[] {
     );
     const first = builds[0];
     if (!first) return [];
-    const works = builds.flatMap(worksOf);
-    const { operators } = source.working(first.machine);
-    const points = [...works, ...operators].map(({ startMin }) => startMin).toSorted((a, b) => a - b);
-    for (const pointMin of new Set(points)) {
-      const finding = checkPoint(calendar.id, works, operatorsAt(operators, pointMin), pointMin);
-      if (finding) return [finding];
-    }
-    return [];
+    return sweep(calendar.id, builds.flatMap(worksOf), source.working(first.machine).operators);
   });
+}
+
+/** Goes through all starts in order, with the works that are going on then. */
+function sweep(calendarId: string, works: readonly Work[], operators: readonly OperatorStretch[]): Finding[] {
+  const waiting = works.toSorted((a, b) => a.startMin - b.startMin);
+  const points = [...works, ...operators].map(({ startMin }) => startMin).toSorted((a, b) => a - b);
+  let going: Work[] = [];
+  let next = 0;
+  let stretch = 0;
+  for (const pointMin of new Set(points)) {
+    for (let work = waiting[next]; work && work.startMin <= pointMin; work = waiting[++next])
+      going.push(work);
+    while ((operators[stretch]?.endMin ?? Infinity) <= pointMin) stretch++;
+    going = going.filter(({ endMin }) => endMin > pointMin);
+    const finding = checkPoint(calendarId, going, operatorsAt(operators[stretch], pointMin));
+    if (finding) return [finding];
+  }
+  return [];
 }
 
 function worksOf(checked: CheckedBuild): Work[] {
@@ -40,19 +51,12 @@ function worksOf(checked: CheckedBuild): Work[] {
 }
 
 /** Null outside shifts: work there breaks another rule. */
-function operatorsAt(stretches: readonly OperatorStretch[], minute: number): number | null {
-  const stretch = stretches.find(({ startMin, endMin }) => startMin <= minute && minute < endMin);
-  return stretch ? stretch.operators : null;
+function operatorsAt(stretch: OperatorStretch | undefined, minute: number): number | null {
+  return stretch && stretch.startMin <= minute ? stretch.operators : null;
 }
 
-function checkPoint(
-  calendarId: string,
-  works: readonly Work[],
-  operators: number | null,
-  pointMin: number,
-): Finding | null {
+function checkPoint(calendarId: string, going: readonly Work[], operators: number | null): Finding | null {
   if (operators === null) return null;
-  const going = works.filter(({ startMin, endMin }) => startMin <= pointMin && pointMin < endMin);
   if (going.length <= operators || !going.some(({ planned }) => planned)) return null;
   const ids = going.map(({ buildId }) => buildId).join(", ");
   return broken(

@@ -8,6 +8,7 @@ import { checkMoney } from "./check-money.ts";
 import { checkOperators } from "./check-operators.ts";
 import { checkPlannedBuilds } from "./check-planned-builds.ts";
 import { checkReferences } from "./check-references.ts";
+import { checkReplan } from "./check-replan.ts";
 import { checkSequence } from "./check-sequence.ts";
 import { openCheck } from "./check-source.ts";
 import { checkTasks } from "./check-tasks.ts";
@@ -33,6 +34,7 @@ export function checkPlan(shop: Shop, plan: PlanDocument): Finding[] {
     ...checkCopies(source),
     ...checkLateness(source),
     ...checkMoney(source),
+    ...checkReplan(source),
     ...checkTasks(source),
     ...checkFeedstock(source),
   ];

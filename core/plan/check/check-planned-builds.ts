@@ -1,6 +1,7 @@
 import type { OrderCopies } from "../../cost/build-lines.ts";
 import { runMin, slowestLayerS } from "../../estimate/print-time.ts";
 import type { RouteReason } from "../../estimate/route.ts";
+import { sideUp } from "../../shop/direction.ts";
 import type { Finding } from "../../shop/finding.ts";
 import { broken, routeInBuild } from "./check-source.ts";
 import type { CheckedBuild, CheckSource } from "./check-source.ts";
@@ -16,6 +17,7 @@ export function checkPlannedBuilds(source: CheckSource): Finding[] {
     return [
       ...checkMixing(checked),
       ...checkCopies(checked, checked.items),
+      ...checkTurns(checked, checked.items),
       ...checkPlatform(checked, checked.items),
       ...checkLayerTime(checked, checked.items),
       ...checkRun(checked, checked.items),
@@ -26,7 +28,7 @@ export function checkPlannedBuilds(source: CheckSource): Finding[] {
 function noRoute(source: CheckSource, checked: CheckedBuild): Finding[] {
   const { build, machine, feedstock } = checked;
   const refused = build.items.filter(({ orderId }) => !routeInBuild(source, build, checked, orderId));
-  const how = `nozzle ${build.nozzleId}, bead ${build.beadWidthMm} mm, layer ${build.layerHeightMm} mm, axis ${build.orientation} up`;
+  const how = `nozzle ${build.nozzleId}, bead ${build.beadWidthMm} mm, layer ${build.layerHeightMm} mm, ${sideUp(build.orientation)}`;
   return refused.map(({ orderId }) => {
     const sentences = reasonsFor(source, checked, orderId).map(({ sentence }) => sentence);
     return broken(
@@ -78,6 +80,18 @@ function checkCopies({ build }: CheckedBuild, items: readonly OrderCopies[]): Fi
     ];
   });
 }
+
+/** The turn of a copy decides what space it takes. */
+function checkTurns({ build }: CheckedBuild, items: readonly OrderCopies[]): Finding[] {
+  return build.items.flatMap(({ orderId, rotationDeg = 0 }) => {
+    const needed = items.find((item) => item.orderId === orderId)?.route.rotationDeg ?? 0;
+    if (Math.abs(rotationDeg - needed) < SAME_DEG) return [];
+    const sentence = `Build ${build.id} turns ${orderId} by ${rotationDeg}° about the vertical; its route turns it by ${needed}°.`;
+    return [broken("turn", ["builds", build.id, "items", orderId], sentence)];
+  });
+}
+
+const SAME_DEG = 1e-6;
 
 function checkPlatform({ build, machine }: CheckedBuild, items: readonly OrderCopies[]): Finding[] {
   const pieces = items.flatMap(({ copies, route }) =>

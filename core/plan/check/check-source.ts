@@ -1,7 +1,7 @@
 import { makeBuildCosting } from "../../cost/build-cost.ts";
 import type { BuildCosting } from "../../cost/build-cost.ts";
 import type { OrderCopies } from "../../cost/build-lines.ts";
-import { findRoutes } from "../../estimate/find-routes.ts";
+import { findEveryRoute } from "../../estimate/find-routes.ts";
 import type { Route, RouteAnswer } from "../../estimate/route.ts";
 import type { Feedstock } from "../../shop/feedstock.ts";
 import { whereOf } from "../../shop/finding.ts";
@@ -12,6 +12,7 @@ import type { Order } from "../../shop/order.ts";
 import type { Part } from "../../shop/part.ts";
 import type { Shop } from "../../shop/shop.ts";
 import { MIN_PER_DAY } from "../../units/conversions.ts";
+import { remembered } from "../../units/remembered.ts";
 import { groupAlike } from "../compile/machine-classes.ts";
 import type { PlanDocument, PlannedBuild } from "../plan-document.ts";
 import type { WorkingTime } from "../plan-problem.ts";
@@ -54,7 +55,7 @@ export type RouteFinder = (part: Part, machine: Machine, feedstock: Feedstock) =
 
 /** Opens a plan for checking. Builds and orders with unknown ids are left out here: `checkReferences` names them. */
 export function openCheck(shop: Shop, plan: PlanDocument): CheckSource {
-  const minute = (instant: string): number => minuteOf(instant, shop.timeZone);
+  const minute = remembered((instant: string): number => minuteOf(instant, shop.timeZone));
   const orders = new Map(shop.orders.map((order) => [order.id, order]));
   const parts = new Map(shop.parts.map((part) => [part.id, part]));
   const part = (order: Order): Part => {
@@ -157,7 +158,7 @@ function routeFinder(shop: Shop): RouteFinder {
   const known = new Map<string, readonly RouteAnswer[]>();
   return (part, machine, feedstock) => {
     const key = JSON.stringify([part.id, groupOf.get(machine.id), feedstock.id]);
-    const answers = known.get(key) ?? findRoutes(part, machine, [feedstock]);
+    const answers = known.get(key) ?? findEveryRoute(part, machine, [feedstock]);
     known.set(key, answers);
     return answers;
   };

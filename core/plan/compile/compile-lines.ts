@@ -1,4 +1,5 @@
 import type { BuildCosting } from "../../cost/build-cost.ts";
+import { toolPathFactor } from "../../estimate/tool-path-work.ts";
 import { minuteOf } from "../../shop/instants.ts";
 import { localTime } from "../../shop/local-time.ts";
 import type { Order } from "../../shop/order.ts";
@@ -183,7 +184,7 @@ class LineWriter implements CompiledLines {
     const key = JSON.stringify([part.id, process]);
     const known = this.engineeringIndex.get(key);
     if (known !== undefined) return known;
-    const cost = this.input.costing.engineeringCost(process);
+    const cost = this.input.costing.engineeringCost(process, toolPathFactor(part, process));
     if (cost === 0) return -1;
     const index = this.engineering.length;
     this.engineering.push({ partId: part.id, process, cost });

@@ -12,6 +12,7 @@ import type { MachineClass, PlanOption, PlanProblem, Stretch, WorkingTime } from
 import type { UnplannedReason } from "../plan-document.ts";
 import { changeoverTable, StateNumbers } from "./set-up-states.ts";
 import { workingTime } from "../time/working-time.ts";
+import { compileReplan } from "../replan/compile-replan.ts";
 
 /** From when and for how many days to plan. */
 export interface PlanRequest {
@@ -58,17 +59,20 @@ export function compileProblem(given: Shop, request: PlanRequest): CompiledProbl
     times,
     request,
   });
+  const machines = withStateCount(times.machines, numbers.states.length);
+  const replan = compileReplan(shop, request.fromMin, { machines, states: numbers.states, lines, options });
   const problem: PlanProblem = {
     startMin: request.fromMin,
     horizonEndMin,
     calendars,
     states: numbers.states,
     classes: compileClasses(shop, costing, numbers, times, options),
-    machines: withStateCount(times.machines, numbers.states.length),
+    machines,
     lines,
     options,
     engineering,
     committedWork: committedWork(shop, calendars, request.fromMin),
+    ...(replan ? { replan } : {}),
     mixedCost: mixedCostOf(shop, costing, options, times),
   };
   return { problem, unplannable };

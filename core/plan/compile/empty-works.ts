@@ -1,5 +1,5 @@
 import type { PlanLine, PlanMachine, PlanOption, PlanProblem, Stretch } from "../plan-problem.ts";
-import { joinTouching } from "../time/stretches.ts";
+import { inCommon, joinTouching } from "../time/stretches.ts";
 
 /** One build of a line, as it could be made. */
 export interface PossibleBuild {
@@ -67,7 +67,7 @@ function servedTime(problem: PlanProblem, machine: PlanMachine, calendarIndex: n
   const known = servedTimes.get(machine);
   if (known) return known;
   const manned = (problem.calendars[calendarIndex]?.operators ?? []).filter((s) => s.operators > 0);
-  const windows = common(machine.windows, joinTouching(manned));
+  const windows = inCommon(machine.windows, joinTouching(manned));
   servedTimes.set(machine, windows);
   return windows;
 }
@@ -106,19 +106,4 @@ function unloadEnd(windows: readonly Stretch[], printEndMin: number, unloadMin: 
 
 function isClear(blocks: readonly Stretch[], startMin: number, endMin: number): boolean {
   return blocks.every((block) => block.endMin <= startMin || block.startMin >= endMin);
-}
-
-/** What two sorted lists of stretches have in common. */
-function common(a: readonly Stretch[], b: readonly Stretch[]): Stretch[] {
-  const result: Stretch[] = [];
-  let i = 0;
-  let j = 0;
-  for (let one = a[i], other = b[j]; one && other; one = a[i], other = b[j]) {
-    const startMin = Math.max(one.startMin, other.startMin);
-    const endMin = Math.min(one.endMin, other.endMin);
-    if (startMin < endMin) result.push({ startMin, endMin });
-    if (one.endMin < other.endMin) i++;
-    else j++;
-  }
-  return result;
 }

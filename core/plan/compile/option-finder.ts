@@ -1,5 +1,6 @@
 import type { BuildCosting } from "../../cost/build-cost.ts";
-import { findRoutes } from "../../estimate/find-routes.ts";
+import { makeRouteFinder } from "../../cost/rank-ways.ts";
+import type { RouteFinder } from "../../cost/rank-ways.ts";
 import { runMin } from "../../estimate/print-time.ts";
 import type { Route, RouteReason } from "../../estimate/route.ts";
 import type { Machine } from "../../shop/machine.ts";
@@ -41,9 +42,11 @@ export class OptionFinder {
   private readonly mixKeys = new Map<string, number>();
   private readonly longestMin: readonly number[];
   private readonly input: OptionFinderInput;
+  private readonly findRoutes: RouteFinder;
 
   constructor(input: OptionFinderInput) {
     this.input = input;
+    this.findRoutes = makeRouteFinder(input.shop, input.costing);
     this.longestMin = input.times.classes.map(({ machineIndices }) =>
       longestSegmentMin(input.times, machineIndices),
     );
@@ -57,7 +60,7 @@ export class OptionFinder {
     const refusals: UnplannedReason[] = [];
     this.input.groups.forEach((group, classIndex) => {
       const machine = this.machineOf(group);
-      const answers = findRoutes(part, machine, this.input.shop.feedstocks);
+      const answers = this.findRoutes(part, machine, this.input.shop.feedstocks);
       const reasons: (readonly RouteReason[])[] = [];
       for (const answer of answers) {
         if (answer.status === "refused") reasons.push(answer.reasons);

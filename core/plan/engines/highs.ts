@@ -4,7 +4,7 @@ import type { LinearProgram, LpAnswer, LpEngine } from "../linear-program.ts";
 import { withoutValues } from "./without-values.ts";
 
 /** The package's types describe its CommonJS face; what is imported here is the function itself. */
-const loadModule = highsModule as unknown as typeof highsModule.default;
+const loadModule = highsModule as unknown as () => Promise<Highs>;
 
 /** Loads HiGHS (dual simplex; branch and cut with a proven bound for whole numbers). */
 export async function loadHighs(): Promise<LpEngine> {

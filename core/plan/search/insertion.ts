@@ -31,6 +31,7 @@ export class Insertion {
   private line = 0;
   private release = 0;
   private target = 0;
+  private kind = -1;
 
   constructor(state: SearchState) {
     this.state = state;
@@ -49,6 +50,7 @@ export class Insertion {
     this.line = data.optionLine[option]!;
     this.release = data.releaseMin[this.line]!;
     this.target = data.optionState[option]!;
+    this.kind = data.earlier.kindOfSingle(option, copies);
   }
 
   /** What the build costs wherever it stands: itself, and tool paths that nothing else in the plan needs yet. */
@@ -61,6 +63,11 @@ export class Insertion {
     return isNew ? cost + data.engineeringCost[engineering]! : cost;
   }
 
+  /** What the build costs at the least, wherever it stands. */
+  leastCost(): number {
+    return this.standingCost() - this.state.data.earlier.mostSaved(this.kind);
+  }
+
   /**
    * Money of the best of some positions on a machine if it is below `limit`, else Infinity. With `random` some positions are
    * passed over (blinks; Christiaens & Vanden Berghe 2020, from memory).
@@ -70,12 +77,13 @@ export class Insertion {
     const sequence = state.sequence[machine]!;
     const length = state.length[machine]!;
     const standing = this.standingCost();
+    const least = this.leastCost();
     let best = limit;
     this.position = -1;
     for (let position = positions === "end" ? length : 0; position <= length; position++) {
       if (positions !== "end" && this.isBeside(machine, position) !== (positions === "beside")) continue;
       const readyMin = position > 0 ? state.endAt[sequence[position - 1]!]! : 0;
-      if (standing + this.leastLateness(machine, readyMin) >= best) break;
+      if (least + this.leastLateness(machine, readyMin) >= best) break;
       if (random !== null && random() < BLINK_SHARE) continue;
       const money = this.tryAt(machine, position, standing, best);
       if (money < best) {
@@ -125,16 +133,31 @@ export class Insertion {
     const isLast = position === state.length[machine]!;
     if (!isLast) {
       const after = sequence[position]!;
+      // What the next one saves by staying comes back in `pushBack`.
       money += costs[target * data.stateCount + state.stateOf[after]!]! - state.changeMoney[after]!;
     }
-    if (money >= limit) return Infinity;
-    const readyMin = Math.max(before < 0 ? 0 : state.endAt[before]!, this.release);
+    if (money - data.earlier.mostSaved(this.kind) - this.savedBy(machine, position) >= limit) return Infinity;
+    const freeMin = Math.max(before < 0 ? 0 : state.endAt[before]!, this.release);
+    const readyMin = data.earlier.heldUntil(this.kind, machine, freeMin);
     const setUpMin = data.setUpMin[facts]! + data.changeoverMin[facts]![changeIn]!;
     const window = before < 0 ? 0 : state.windowOf[before]!;
     tail.open(machine, position);
     const placed = placer.place(machine, readyMin, setUpMin, this.run, window);
-    if (placed) money += this.ownLateness(placer.unloadEndMin);
-    return placed && money < limit ? this.pushBack(machine, position, money, limit) : Infinity;
+    if (!placed) return Infinity;
+    money += this.ownLateness(placer.unloadEndMin);
+    money -= data.earlier.saved(this.kind, machine, placer.setUpStartMin);
+    // The next build's saving is not known yet: the limit is asked without it.
+    return money - this.savedBy(machine, position) < limit
+      ? this.pushBack(machine, position, money, limit)
+      : Infinity;
+  }
+
+  /** What the build at a position saves now by standing where an earlier plan had it. */
+  private savedBy(machine: number, position: number): number {
+    const { state } = this;
+    if (position >= state.length[machine]!) return 0;
+    const build = state.sequence[machine]![position]!;
+    return state.data.earlier.saved(state.kindOf[build]!, machine, state.setUpStart[build]!);
   }
 
   /** Adds the lateness of the builds from `position` on, which come after the placed one. */
@@ -152,8 +175,13 @@ export class Insertion {
       const build = sequence[at]!;
       const state1 = state.stateOf[build]!;
       const setUpMin = data.setUpMin[facts]! + changes[loaded * data.stateCount + state1]!;
-      const readyMin = Math.max(placer.unloadEndMin, state.releaseOf[build]!);
+      const kind = state.kindOf[build]!;
+      const freeMin = Math.max(placer.unloadEndMin, state.releaseOf[build]!);
+      const readyMin = data.earlier.heldUntil(kind, machine, freeMin);
       if (!placer.place(machine, readyMin, setUpMin, state.runOf[build]!, placer.window)) return Infinity;
+      const saved = data.earlier.saved(kind, machine, placer.setUpStartMin);
+      // The first one's saving was taken out with its changeover.
+      total += (at === position ? 0 : this.savedBy(machine, at)) - saved;
       if (placer.unloadEndMin === state.endAt[build])
         return total + this.makespan(machine, state.endAt[sequence[length - 1]!]!);
       total += this.laterBy(build, placer.unloadEndMin);

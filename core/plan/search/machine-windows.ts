@@ -1,4 +1,5 @@
-import { operatorMinutes, OperatorUse, servedParts } from "./operator-use.ts";
+import { inCommon } from "../time/stretches.ts";
+import { operatorMinutes, OperatorUse, servedStretches } from "./operator-use.ts";
 import type { PlanMachine, PlanProblem, Stretch } from "../plan-problem.ts";
 
 /**
@@ -25,7 +26,8 @@ export class MachineWindows {
 
   constructor(problem: PlanProblem) {
     const minutes = operatorMinutes(problem);
-    const rows = problem.machines.map((machine) => rowsOf(problem, machine, minutes));
+    const served = minutes.map(servedStretches);
+    const rows = problem.machines.map((machine) => rowsOf(problem, machine, served));
     this.use = new OperatorUse(problem, minutes);
     const windows = rows.flatMap((row) => row.windows);
     const segments = rows.flatMap((row) => row.segments);
@@ -60,18 +62,24 @@ interface MachineRows {
   readonly segments: readonly Stretch[];
 }
 
-function rowsOf(problem: PlanProblem, machine: PlanMachine, minutes: readonly Int16Array[]): MachineRows {
+function rowsOf(
+  problem: PlanProblem,
+  machine: PlanMachine,
+  servedByCalendar: readonly (readonly Stretch[])[],
+): MachineRows {
   const origin = problem.startMin;
   const facts = problem.classes[machine.classIndex];
-  const staffed = minutes[facts?.calendarIndex ?? -1];
-  if (!staffed) throw new RangeError(`machine ${machine.machineId} has no calendar`);
+  const manned = servedByCalendar[facts?.calendarIndex ?? -1];
+  if (!manned) throw new RangeError(`machine ${machine.machineId} has no calendar`);
   const segments = machine.segments.map(({ startMin, endMin }) => ({
     startMin: Math.max(startMin, machine.freeFromMin) - origin,
     endMin: endMin - origin,
   }));
-  const served = machine.windows.flatMap(({ startMin, endMin }) =>
-    servedParts({ startMin: Math.max(startMin, machine.freeFromMin), endMin }, origin, staffed),
-  );
+  const open = machine.windows.map(({ startMin, endMin }) => ({
+    startMin: Math.max(startMin, machine.freeFromMin) - origin,
+    endMin: endMin - origin,
+  }));
+  const served = inCommon(open, manned);
   const blocks = machine.blocks.map((block) => block.startMin - origin);
   let first = 0;
   let block = 0;

@@ -18,7 +18,10 @@ export class OperatorUse {
 }
 
 function canBeShort(minutes: Int16Array, machines: number): boolean {
-  return minutes.some((operators) => operators > 0 && operators < machines);
+  for (let minute = 0; minute < minutes.length; minute++) {
+    if (minutes[minute]! > 0 && minutes[minute]! < machines) return true;
+  }
+  return false;
 }
 
 /** Adds `change` to the free operators of every minute from `fromMin` to before `toMin`. */
@@ -57,12 +60,11 @@ function bounds({ startMin, endMin }: Stretch, originMin: number): [number, numb
   return [Math.max(0, startMin - originMin), Math.max(0, endMin - originMin)];
 }
 
-/** Parts of a window in which somebody is there, from the start of the plan. Example: 0-60 with nobody at 20-30: 0-20, 30-60. */
-export function servedParts(window: Stretch, originMin: number, minutes: Int16Array): Stretch[] {
+/** When somebody is free in a calendar, min from the start of the plan. Example: 1, 1, 0, 2 by minute gives 0-2 and 3-4. */
+export function servedStretches(minutes: Int16Array): Stretch[] {
   const parts: Stretch[] = [];
-  const endMin = Math.min(window.endMin - originMin, minutes.length);
   let openedMin = -1;
-  for (let minute = Math.max(0, window.startMin - originMin); minute < endMin; minute++) {
+  for (let minute = 0; minute < minutes.length; minute++) {
     if (minutes[minute]! > 0) {
       if (openedMin < 0) openedMin = minute;
     } else if (openedMin >= 0) {
@@ -70,6 +72,6 @@ export function servedParts(window: Stretch, originMin: number, minutes: Int16Ar
       openedMin = -1;
     }
   }
-  if (openedMin >= 0) parts.push({ startMin: openedMin, endMin });
+  if (openedMin >= 0) parts.push({ startMin: openedMin, endMin: minutes.length });
   return parts;
 }

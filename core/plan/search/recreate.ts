@@ -17,7 +17,8 @@ export interface PlaceRule {
 const ANYWHERE: readonly Positions[] = ["beside", "apart"];
 const AT_END: readonly Positions[] = ["end"];
 
-const ALWAYS = (): boolean => true;
+/** There is always time. */
+export const ALWAYS = (): boolean => true;
 
 /** In place of an option: bought out, or on the platform of a build that there is. */
 const BOUGHT = -1;
@@ -112,7 +113,7 @@ export class Recreate {
     const copies = this.sizes[option]!;
     if (copies === 0) return;
     insertion.prepare(option, copies);
-    if (insertion.standingCost() >= this.perCopy * copies) return;
+    if (insertion.leastCost() >= this.perCopy * copies) return;
     for (const machine of state.data.optionMachines[option]!) {
       const money = insertion.scan(machine, this.perCopy * copies, random, positions);
       if (money === Infinity) continue;

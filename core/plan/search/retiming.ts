@@ -14,7 +14,7 @@ export class Retiming {
   /** builds with new times, in the order they were timed */
   readonly timed: Int32Array;
   timedCount = 0;
-  /** change of changeover money so far */
+  /** change of changeover money so far, and of what staying where an earlier plan had them saves */
   changeMoney = 0;
   readonly newEnd: Int32Array;
   /** set to time all later builds, also after one that ends as before */
@@ -125,9 +125,12 @@ export class Retiming {
     const change = this.loaded * data.stateCount + target;
     const setUpMin = data.setUpMin[facts]! + data.changeoverMin[facts]![change]!;
     const releaseMin = state.releaseOf[build]!;
-    const readyMin = this.readyMin > releaseMin ? this.readyMin : releaseMin;
+    const kind = state.kindOf[build]!;
+    const freeMin = this.readyMin > releaseMin ? this.readyMin : releaseMin;
+    const readyMin = data.earlier.heldUntil(kind, machine, freeMin);
     if (!placer.place(machine, readyMin, setUpMin, state.runOf[build]!, this.window)) return false;
-    const money = data.changeoverCost[facts]![change]!;
+    const saved = data.earlier.saved(kind, machine, placer.setUpStartMin);
+    const money = data.changeoverCost[facts]![change]! - saved;
     this.changeMoney += money - state.changeMoney[build]!;
     this.stampOf[build] = this.stamp;
     this.newSetUp[build] = placer.setUpStartMin;

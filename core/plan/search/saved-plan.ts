@@ -3,8 +3,8 @@ import { scheduleCost } from "./schedule-cost.ts";
 import { MOST_ITEMS, type SearchState } from "./search-state.ts";
 import type { Trial } from "./trial.ts";
 
-/** Numbers of one build before its items: machine, set-up start, print start, unload end, window, count of items. */
-const HEAD = 6;
+/** Numbers of one build before its items: machine, set-up start, print start, unload end, window, kind, count of items. */
+const HEAD = 7;
 
 /** A copy of a plan, to come back to. */
 export class SavedPlan {
@@ -35,6 +35,7 @@ export class SavedPlan {
     words[at++] = state.printStart[build]!;
     words[at++] = state.endAt[build]!;
     words[at++] = state.windowOf[build]!;
+    words[at++] = state.kindOf[build]!;
     words[at++] = state.itemCount[build]!;
     for (let item = 0; item < state.itemCount[build]!; item++) {
       words[at++] = state.itemOption[build * MOST_ITEMS + item]!;
@@ -69,6 +70,7 @@ export class SavedPlan {
     state.printStart[build] = words[from + 2]!;
     state.endAt[build] = words[from + 3]!;
     state.windowOf[build] = words[from + 4]!;
+    state.kindOf[build] = words[from + 5]!;
     state.putIn(machine, build);
     return from + HEAD + 2 * items.length;
   }

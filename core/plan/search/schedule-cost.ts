@@ -1,6 +1,7 @@
 import type { Delivery } from "../write/lateness.ts";
 import { latenessOf } from "../write/lateness.ts";
 import type { PlanProblem } from "../plan-problem.ts";
+import { movingCost } from "../replan/kept-builds.ts";
 import type { Schedule, ScheduledBuild } from "../schedule.ts";
 
 /** Everything that a schedule decides, without its cost. */
@@ -8,7 +9,7 @@ export type ScheduleDecisions = Omit<Schedule, "cost">;
 
 /**
  * Money of a schedule from the problem alone, every part added up anew: builds, changeovers by what each machine had loaded,
- * tool paths once each, copies bought out, lateness. Copies without a place cost nothing here.
+ * tool paths once each, copies bought out, lateness, builds of an earlier plan that were moved. Copies without a place cost nothing here.
  */
 export function scheduleCost(problem: PlanProblem, schedule: ScheduleDecisions): number {
   const builds = schedule.builds.reduce((sum, build) => sum + buildMoney(problem, build), 0);
@@ -22,7 +23,8 @@ export function scheduleCost(problem: PlanProblem, schedule: ScheduleDecisions):
     changeoverMoney(problem, schedule) +
     engineeringMoney(problem, schedule) +
     lateMoney(problem, schedule) +
-    makespanMoney(problem, schedule)
+    makespanMoney(problem, schedule) +
+    movingCost(problem, schedule.builds)
   );
 }
 

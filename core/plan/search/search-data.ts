@@ -1,4 +1,5 @@
 import type { PlanLine, PlanOption, PlanProblem } from "../plan-problem.ts";
+import { EarlierPlaces } from "./earlier-places.ts";
 
 /**
  * The problem as flat arrays for the search. Times are minutes from the start of the plan. `[from, to)` tables hold for each
@@ -45,6 +46,8 @@ export class SearchData {
   readonly buyArriveMin: Float64Array;
   readonly engineeringCost: Float64Array;
   readonly makespanRate: number;
+  /** where an earlier plan had its builds */
+  readonly earlier: EarlierPlaces;
   readonly hasMixing: boolean;
   readonly hasBuyOut: boolean;
 
@@ -89,6 +92,7 @@ export class SearchData {
     this.buyArriveMin = Float64Array.from(lines, (line) => (line.buyOut?.arriveMin ?? Infinity) - startMin);
     this.engineeringCost = Float64Array.from(problem.engineering, (item) => item.cost);
     this.makespanRate = problem.makespanCostPerMin ?? 0;
+    this.earlier = new EarlierPlaces(problem);
     this.hasMixing = this.optionMixKey.some((key) => key >= 0);
     this.hasBuyOut = lines.some((line) => line.buyOut !== null);
   }

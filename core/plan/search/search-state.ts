@@ -28,7 +28,10 @@ export class SearchState {
   readonly setUpStart: Int32Array;
   readonly printStart: Int32Array;
   readonly endAt: Int32Array;
+  /** changeover, less what staying where an earlier plan had it saves */
   readonly changeMoney: Float64Array;
+  /** kind of an earlier plan's build, whose place it keeps where it can (see `EarlierPlaces`) */
+  readonly kindOf: Int32Array;
   readonly windowOf: Int32Array;
   /** items of build `b`: slots from b * MOST_ITEMS */
   readonly itemCount: Int32Array;
@@ -78,6 +81,7 @@ export class SearchState {
     this.printStart = new Int32Array(capacity);
     this.endAt = new Int32Array(capacity);
     this.changeMoney = new Float64Array(capacity);
+    this.kindOf = new Int32Array(capacity).fill(-1);
     this.windowOf = new Int32Array(capacity);
     this.itemCount = new Int32Array(capacity);
     this.itemOption = new Int32Array(capacity * MOST_ITEMS);
@@ -100,6 +104,7 @@ export class SearchState {
       this.lineMoney[line] = this.unplaced[line]! * penalty;
       this.money += this.lineMoney[line]!;
     }
+    this.money += data.earlier.costOfAll;
   }
 
   /** A number for a new build, or -1 when the pool is empty. */
@@ -165,6 +170,7 @@ export class SearchState {
     this.stateOf[build] = this.data.optionState[option]!;
     this.runOf[build] = this.data.runOf(option, copies);
     this.costOf[build] = this.data.costOf(option, copies);
+    this.kindOf[build] = this.data.earlier.kindOfSingle(option, copies);
     this.releaseOf[build] = this.data.releaseMin[this.data.optionLine[option]!]!;
   }
 
@@ -179,6 +185,7 @@ export class SearchState {
     this.itemCount[build] = items.length;
     this.runOf[build] = mixed.runMin;
     this.costOf[build] = mixed.cost;
+    this.kindOf[build] = this.data.earlier.kindOf(items);
     items.forEach(({ optionIndex, copies }, index) => {
       this.itemOption[build * MOST_ITEMS + index] = optionIndex;
       this.itemCopies[build * MOST_ITEMS + index] = copies;
@@ -203,7 +210,8 @@ export class SearchState {
     this.machineOf[build] = machine;
     this.positionOf[build] = position;
     const costs = this.data.changeoverCost[this.data.machineClass[machine]!]!;
-    this.changeMoney[build] = costs[loaded * this.data.stateCount + this.stateOf[build]!]!;
+    const saved = this.data.earlier.saved(this.kindOf[build]!, machine, this.setUpStart[build]!);
+    this.changeMoney[build] = costs[loaded * this.data.stateCount + this.stateOf[build]!]! - saved;
   }
 
   /** Adds `change` to the free operators during set-up and unload of a build with these times. */

@@ -1,6 +1,7 @@
 import { dispatchShares } from "./dispatch.ts";
+import { placeEarlier } from "./as-before.ts";
 import { takeOutBroken } from "./promises.ts";
-import { type PlaceRule, Recreate } from "./recreate.ts";
+import { ALWAYS, type PlaceRule, Recreate } from "./recreate.ts";
 import { roundShares, type Shares } from "./rounding.ts";
 import { SavedPlan } from "./saved-plan.ts";
 import type { SearchData } from "./search-data.ts";
@@ -44,12 +45,11 @@ function askedSeldom(question: () => boolean): () => boolean {
 
 const CALLS_PER_QUESTION = 16;
 
-const ALWAYS = (): boolean => true;
 const AT_END: PlaceRule = { atEnd: true, random: null };
-const ANYWHERE: PlaceRule = { atEnd: false, random: null };
+export const ANYWHERE: PlaceRule = { atEnd: false, random: null };
 
 /** Line by line in order of due dates, at the cheapest option and machine, while `goOn` says so. */
-function placeAll(trial: Trial, rule: PlaceRule, goOn: () => boolean): void {
+export function placeAll(trial: Trial, rule: PlaceRule, goOn: () => boolean): void {
   const { data } = trial.state;
   const recreate = new Recreate(trial, null);
   const lines = Array.from({ length: data.lineCount }, (_, line) => line);
@@ -79,6 +79,11 @@ export function startPlan(trial: Trial, start: Shares | null, hasTime: () => boo
     dispatchShares(trial, roundShares(state.data, start));
     takeOutBroken(trial);
     placeAll(trial, ANYWHERE, isTimeLeft);
+    keepBetter();
+  }
+  if (state.data.problem.replan) {
+    placeEarlier(trial);
+    placeAll(trial, ANYWHERE, start ? isTimeLeft : ALWAYS);
     keepBetter();
   }
   placeAll(trial, AT_END, start ? isTimeLeft : ALWAYS);

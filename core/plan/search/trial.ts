@@ -73,6 +73,13 @@ export class Trial {
     return build;
   }
 
+  /** A new build of these items that does not wait for the place an earlier plan had for it, or -1. */
+  addLoose(items: readonly MixedItem[]): number {
+    const build = this.addMixed(items);
+    if (build >= 0) this.state.kindOf[build] = this.state.data.earlier.loose(this.state.kindOf[build]!);
+    return build;
+  }
+
   /** Takes a build out; its place in a sequence must be covered by a splice that leaves it out. */
   drop(build: number): void {
     const { state } = this;
@@ -166,6 +173,7 @@ export class Trial {
       this.money += money;
     }
     if (data.makespanRate > 0) this.money += data.makespanRate * state.makespanMin();
+    this.money += data.earlier.costOfAll;
     state.money = this.money;
     this.clear();
   }

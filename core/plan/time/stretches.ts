@@ -48,3 +48,18 @@ export function withoutStretches<Kind extends Stretch>(
   }
   return left;
 }
+
+/** What two sorted lists of stretches have in common. Example: 0-60 and 20-30, 50-90 give 20-30, 50-60. */
+export function inCommon(a: readonly Stretch[], b: readonly Stretch[]): Stretch[] {
+  const result: Stretch[] = [];
+  let i = 0;
+  let j = 0;
+  for (let one = a[i], other = b[j]; one && other; one = a[i], other = b[j]) {
+    const startMin = Math.max(one.startMin, other.startMin);
+    const endMin = Math.min(one.endMin, other.endMin);
+    if (startMin < endMin) result.push({ startMin, endMin });
+    if (one.endMin < other.endMin) i++;
+    else j++;
+  }
+  return result;
+}

@@ -1,5 +1,6 @@
 import { hazardPerH, lostShare } from "../../cost/expected-failure-cost.ts";
 import type { Feedstock } from "../../shop/feedstock.ts";
+import { listed } from "../../shop/finding.ts";
 import { MIN_PER_H } from "../../units/conversions.ts";
 import { localDaysBefore } from "./local-moments.ts";
 import type { PlanDocument, PlannedBuild } from "../plan-document.ts";
@@ -9,6 +10,7 @@ export type FeedstockNeed = PlanDocument["feedstockNeeds"][number];
 
 /** What one build takes out of stock, and when it must be there. */
 interface Draw {
+  readonly buildId: string;
   readonly feedstockId: string;
   readonly atMin: number;
   readonly massKg: number;
@@ -17,7 +19,8 @@ interface Draw {
 /**
  * What the builds ahead need of each feedstock and what to buy by when. A build draws its mass, the scrap to be expected
  * from failed attempts, and waste on both, before its drying starts. Whole packs are bought; they are to be ordered the
- * lead time (in local days) before the first build that stock does not cover. Feedstocks that nothing needs are left out.
+ * lead time (in local days) before the first build that stock does not cover. Builds that begin before it can come are named:
+ * the plan does not hold them back. Feedstocks that nothing needs are left out.
  * Example: 10.5 kg needed, 10 kg in stock, packs of 1 kg, 3 days: buy 1 pack, 3 days before the build that passes 10 kg.
  */
 export function feedstockNeeds(
@@ -31,7 +34,7 @@ export function feedstockNeeds(
   return source.shop.feedstocks.flatMap((feedstock) => {
     const own = draws
       .filter(({ feedstockId }) => feedstockId === feedstock.id)
-      .toSorted((a, b) => a.atMin - b.atMin);
+      .toSorted((a, b) => a.atMin - b.atMin || (a.buildId < b.buildId ? -1 : 1));
     return own.length > 0 ? [need(source, feedstock, own, fromMin)] : [];
   });
 }
@@ -41,6 +44,7 @@ function draw(source: PlanSource, build: PlannedBuild): Draw {
   const runH = (source.minute(build.printEnd) - source.minute(build.printStart)) / MIN_PER_H;
   const scrap = lostShare(hazardPerH(source.machine(build.machineId).failuresPer1000H), runH);
   return {
+    buildId: build.id,
     feedstockId: build.feedstockId,
     atMin: source.minute(build.setUpStart) - Math.round(dryH * MIN_PER_H),
     massKg: build.massKg * (1 + scrap) * (1 + wastePct / 100),
@@ -56,7 +60,10 @@ function need(
   const { stockKg, packKg } = feedstock;
   const needKg = draws.reduce((sum, { massKg }) => sum + massKg, 0);
   const packs = Math.max(0, Math.ceil((needKg - stockKg) / packKg - DUST));
-  const shortMin = packs > 0 ? firstShortage(draws, stockKg) : null;
+  const short = packs > 0 ? withoutStock(draws, stockKg) : [];
+  const shortMin = short[0]?.atMin ?? null;
+  const arriveMin = localDaysBefore(fromMin, -feedstock.leadTimeDays, source.shop.timeZone);
+  const tooEarly = short.filter(({ atMin }) => atMin < arriveMin).map(({ buildId }) => buildId);
   const orderMin =
     shortMin === null ? null : localDaysBefore(shortMin, feedstock.leadTimeDays, source.shop.timeZone);
   return {
@@ -66,31 +73,39 @@ function need(
     buyKg: packs * packKg,
     packs,
     orderBy: orderMin === null ? null : source.instant(orderMin),
-    note: noteText(source, feedstock, shortMin, orderMin, fromMin),
+    ...(packs > 0 ? { arriveAt: source.instant(arriveMin) } : {}),
+    ...(tooEarly.length > 0 ? { tooEarly } : {}),
+    note: noteText(source, feedstock, shortMin, { arriveMin, tooEarly }),
   };
 }
 
 /** Less than a millionth of a pack is no reason to buy one. */
 const DUST = 1e-6;
 
-function firstShortage(draws: readonly Draw[], stockKg: number): number | null {
+/** The draws, in time order, that stock does not cover whole. */
+function withoutStock(draws: readonly Draw[], stockKg: number): Draw[] {
   let usedKg = 0;
-  for (const { massKg, atMin } of draws) {
+  return draws.filter(({ massKg }) => {
     usedKg += massKg;
-    if (usedKg > stockKg) return atMin;
-  }
-  return null;
+    return usedKg > stockKg;
+  });
+}
+
+/** When feedstock comes that is ordered at the start of the plan, and the builds that cannot wait for it. */
+interface Delivery {
+  readonly arriveMin: number;
+  readonly tooEarly: readonly string[];
 }
 
 function noteText(
   source: PlanSource,
   { leadTimeDays }: Feedstock,
   shortMin: number | null,
-  orderMin: number | null,
-  fromMin: number,
+  { arriveMin, tooEarly }: Delivery,
 ): string {
-  if (shortMin === null || orderMin === null) return "Stock is enough.";
+  if (shortMin === null) return "Stock is enough.";
   const short = `Stock runs short on ${source.when(shortMin)}; delivery takes ${leadTimeDays} days.`;
-  if (orderMin >= fromMin) return short;
-  return `${short} The date to order is past: ask for a faster delivery, or the builds from then on must wait.`;
+  if (tooEarly.length === 0) return short;
+  const begin = tooEarly.length === 1 ? "begins" : "begin";
+  return `${short} The date to order is past: ordered when the plan starts it comes on ${source.when(arriveMin)}, and ${listed(tooEarly)} ${begin} before. Ask for a faster delivery, or hold these builds back.`;
 }

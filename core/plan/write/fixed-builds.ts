@@ -1,4 +1,4 @@
-import { findRoutes } from "../../estimate/find-routes.ts";
+import { findEveryRoute } from "../../estimate/find-routes.ts";
 import type { Route } from "../../estimate/route.ts";
 import type { Build } from "../../shop/build.ts";
 import type { Shop } from "../../shop/shop.ts";
@@ -36,7 +36,7 @@ function routeOfBuild(shop: Shop, build: Build, orderId: string): Route | null {
   const machine = shop.machines.find((candidate) => candidate.id === build.machineId);
   if (!part || !machine) return null;
   const feedstocks = shop.feedstocks.filter((feedstock) => feedstock.id === build.feedstockId);
-  for (const answer of findRoutes(part, machine, feedstocks)) {
+  for (const answer of findEveryRoute(part, machine, feedstocks)) {
     if (answer.status === "route" && isMadeSo(answer.route, build)) return answer.route;
   }
   return null;

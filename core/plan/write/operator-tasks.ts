@@ -1,5 +1,6 @@
 import type { Machine } from "../../shop/machine.ts";
 import { say } from "../../estimate/say.ts";
+import { sideUp } from "../../shop/direction.ts";
 import { listed } from "../../shop/finding.ts";
 import { MIN_PER_H } from "../../units/conversions.ts";
 import { dryTasks } from "./dry-tasks.ts";
@@ -39,13 +40,21 @@ function setUpTasks(source: PlanSource, build: PlannedBuild, machine: Machine): 
   const feedstock = source.feedstock(build.feedstockId).name;
   const setUp = task("setUp", changedMin, source.minute(build.printStart), machine.id, [
     `${piecesText(source, build)}: ${feedstock}, nozzle ${build.nozzleId},`,
-    ` layer ${say(build.layerHeightMm)} mm, ${build.orientation} up`,
+    ` layer ${say(build.layerHeightMm)} mm, ${sideUp(build.orientation)}${turnText(build)}`,
   ]);
   if (build.changeoverMin === 0) return [setUp];
   const change = task("changeOver", startMin, changedMin, machine.id, [
     `to ${feedstock} with nozzle ${build.nozzleId}`,
   ]);
   return [change, setUp];
+}
+
+/** Example: ", O-1 turned 45° about the vertical"; nothing where no copy is turned. */
+function turnText({ items }: PlannedBuild): string {
+  const turned = items.flatMap(({ orderId, rotationDeg }) =>
+    rotationDeg ? [`${items.length > 1 ? `${orderId} ` : ""}turned ${say(rotationDeg)}°`] : [],
+  );
+  return turned.length === 0 ? "" : `, ${listed(turned)} about the vertical`;
 }
 
 function unloadTask(source: PlanSource, build: PlannedBuild, machine: Machine): OperatorTask {

@@ -8,6 +8,7 @@ import type { Part } from "../../shop/part.ts";
 import { localTime } from "../../shop/local-time.ts";
 import type { Shop } from "../../shop/shop.ts";
 import { dateTimeText } from "../../shop/time-words.ts";
+import { remembered } from "../../units/remembered.ts";
 import type { PlanProblem } from "../plan-problem.ts";
 import type { Schedule } from "../schedule.ts";
 
@@ -42,7 +43,7 @@ export function openPlanSource(shop: Shop, problem: PlanProblem, schedule: Sched
     feedstock: byId(shop.feedstocks, "feedstock"),
     part: byId(shop.parts, "part"),
     order: byId(shop.orders, "order"),
-    minute: (instant) => minuteOf(instant, timeZone),
+    minute: remembered((instant: string) => minuteOf(instant, timeZone)),
     instant: (epochMin) => instantOf(epochMin, timeZone),
     when: (epochMin) => dateTimeText(localTime(epochMin, timeZone), year),
   };

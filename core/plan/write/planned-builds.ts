@@ -6,6 +6,7 @@ import type { Machine } from "../../shop/machine.ts";
 import type { PlannedBuild } from "../plan-document.ts";
 import { at } from "../at.ts";
 import type { PlanSource } from "./plan-source.ts";
+import type { KeptBuilds } from "../replan/kept-builds.ts";
 import type { ScheduledBuild } from "../schedule.ts";
 
 /** One build as the document has it, with its cost lines as the costing gave them. */
@@ -17,15 +18,16 @@ export interface WrittenBuild {
 /**
  * Writes the schedule's builds with ids, changeovers and cost lines, machine by machine in time order. An id is the
  * ISO week in which the plan starts, the machine's id and a running number that no build of the shop has yet: equal plans
- * have equal ids, and those of another week differ. Example: in week 49 of 2026 F1 makes 26W49-F1-1 and 26W49-F1-2.
+ * have equal ids, and those of another week differ. A build that stays where an earlier plan had it keeps its id. Example: in week 49 of 2026 F1 makes 26W49-F1-1 and 26W49-F1-2.
  */
-export function writeBuilds(source: PlanSource): WrittenBuild[] {
+export function writeBuilds(source: PlanSource, kept: KeptBuilds = new Map()): WrittenBuild[] {
   const taken = new Set(source.shop.builds.map((build) => build.id));
   return source.problem.machines.flatMap((_, machineIndex) => {
     const builds = source.schedule.builds
       .filter((build) => build.machineIndex === machineIndex)
       .toSorted((a, b) => a.setUpStartMin - b.setUpStartMin);
-    return writeMachine(source, machineIndex, builds, taken);
+    const nextId = freeIds(source, machineIndex, taken);
+    return writeMachine(source, machineIndex, builds, (build) => kept.get(build) ?? nextId());
   });
 }
 
@@ -33,13 +35,13 @@ function writeMachine(
   source: PlanSource,
   machineIndex: number,
   builds: readonly ScheduledBuild[],
-  taken: Set<string>,
+  idOf: (build: ScheduledBuild) => string,
 ): WrittenBuild[] {
   const { machineId, startState } = at(source.problem.machines, machineIndex);
   const machine = source.machine(machineId);
   let loaded: LoadedState | null = source.problem.states[startState] ?? null;
   return builds.map((scheduled) => {
-    const build = writeBuild(source, machine, scheduled, loaded, freeId(source, machineIndex, taken));
+    const build = writeBuild(source, machine, scheduled, loaded, idOf(scheduled));
     loaded = build.document;
     return build;
   });
@@ -68,7 +70,11 @@ function writeBuild(
     layerHeightMm,
     beadWidthMm,
     orientation,
-    items: items.map(({ orderId, copies }) => ({ orderId, copies })),
+    items: items.map(({ orderId, copies, route: { rotationDeg } }) => ({
+      orderId,
+      copies,
+      ...(rotationDeg === undefined ? {} : { rotationDeg }),
+    })),
     setUpStart: source.instant(scheduled.setUpStartMin),
     printStart: source.instant(scheduled.printStartMin),
     printEnd: source.instant(scheduled.printEndMin),
@@ -93,16 +99,18 @@ export function plainLine(line: CostLine): PlannedBuild["costLines"][number] {
   return { ...line, inputs: line.inputs.map((input) => ({ ...input })) };
 }
 
-/** Ids end at 64 characters: a machine with a very long one gives its place in the list instead. */
-function freeId(source: PlanSource, machineIndex: number, taken: Set<string>): string {
+/** Gives the next id of a machine that is still free. Ids end at 64 characters: for a very long one its place in the list stands. */
+function freeIds(source: PlanSource, machineIndex: number, taken: Set<string>): () => string {
   const { machineId } = at(source.problem.machines, machineIndex);
   const name = machineId.length > LONGEST_NAME ? String(machineIndex + 1) : machineId;
   const stem = `${weekText(source)}-${name}`;
   let number = 1;
-  while (taken.has(`${stem}-${number}`)) number++;
-  const id = `${stem}-${number}`;
-  taken.add(id);
-  return id;
+  return () => {
+    while (taken.has(`${stem}-${number}`)) number++;
+    const id = `${stem}-${number}`;
+    taken.add(id);
+    return id;
+  };
 }
 
 /** "26W49" */

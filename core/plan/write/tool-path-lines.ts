@@ -1,5 +1,6 @@
 import type { BuildCosting } from "../../cost/build-cost.ts";
 import type { CostLine } from "../../cost/cost-line.ts";
+import { toolPathFactor } from "../../estimate/tool-path-work.ts";
 import type { Process } from "../../shop/machine.ts";
 import type { Shop } from "../../shop/shop.ts";
 
@@ -19,20 +20,20 @@ export function toolPathLines(costing: BuildCosting, shop: Shop, uses: readonly 
   const ready = new Set(
     shop.parts.flatMap(({ id, toolPathsReady }) => toolPathsReady.map((process) => keyOf(id, process))),
   );
-  const groups = new Map<string, { process: Process; byOrder: Map<string, number> }>();
+  const parts = new Map(shop.parts.map((part) => [part.id, part]));
+  const groups = new Map<string, { process: Process; partId: string; byOrder: Map<string, number> }>();
   for (const { orderId, partId, process, copies } of uses) {
     const key = keyOf(partId, process);
     if (ready.has(key)) continue;
-    const group = groups.get(key) ?? { process, byOrder: new Map<string, number>() };
+    const group = groups.get(key) ?? { process, partId, byOrder: new Map<string, number>() };
     group.byOrder.set(orderId, (group.byOrder.get(orderId) ?? 0) + copies);
     groups.set(key, group);
   }
-  return [...groups.values()].flatMap(({ process, byOrder }) =>
-    costing.engineeringLines(
-      [...byOrder].map(([orderId, copies]) => ({ orderId, copies })),
-      process,
-    ),
-  );
+  return [...groups.values()].flatMap(({ process, partId, byOrder }) => {
+    const users = [...byOrder].map(([orderId, copies]) => ({ orderId, copies }));
+    const part = parts.get(partId);
+    return costing.engineeringLines(users, process, part ? toolPathFactor(part, process) : 1);
+  });
 }
 
 function keyOf(partId: string, process: Process): string {

@@ -4,6 +4,7 @@ import { copiesBy, earliestFinish } from "../compile/earliest-finish.ts";
 import type { UnplannedReason } from "../plan-document.ts";
 import type { PlanLine } from "../plan-problem.ts";
 import { at } from "../at.ts";
+import { leftOver, type LeftOver } from "./left-over.ts";
 import { noTimeWords } from "./no-time-words.ts";
 import type { PlanSource } from "./plan-source.ts";
 
@@ -16,8 +17,24 @@ export function unplacedCopies(source: PlanSource): Unplannable[] {
     .filter(({ copies }) => copies > 0)
     .map(({ lineIndex, copies }) => {
       const line = at(source.problem.lines, lineIndex);
-      return { orderId: line.orderId, copies, reasons: [reasonOf(source, line, copies)] };
+      const left = leftOver(source.problem, line);
+      const others = copies - (left?.copies ?? 0);
+      const reasons = [
+        ...(left ? [leftOverReason(line, left)] : []),
+        ...(others > 0 ? [reasonOf(source, line, others)] : []),
+      ];
+      return { orderId: line.orderId, copies, reasons };
     });
+}
+
+/** Copies that no number of builds of the sizes allowed holds, and what to do. */
+function leftOverReason(line: PlanLine, { copies, sizes, more }: LeftOver): UnplannedReason {
+  const made = line.quantity - copies;
+  const over = `${copies} ${copies === 1 ? "is" : "are"} left over`;
+  return {
+    code: "left-over",
+    sentence: `Builds of it hold ${sizes.join(" or ")} copies each: that makes ${made} of ${line.quantity}, and ${over}. Order ${line.orderedCopies + more}, or allow another machine or feedstock that takes fewer at a time.`,
+  };
 }
 
 function reasonOf(source: PlanSource, line: PlanLine, copies: number): UnplannedReason {

@@ -1,4 +1,5 @@
 import { costViews } from "../../cost/cost-views.ts";
+import { displayWords } from "../../shop/display-words.ts";
 import type { Shop } from "../../shop/shop.ts";
 import { minorUnitDigits } from "../../units/currency.ts";
 import { roundMoney } from "../../units/money.ts";
@@ -13,6 +14,7 @@ import { nearestFirst } from "./nearest-first.ts";
 import { operatorTasks } from "./operator-tasks.ts";
 import { orderOutcomes } from "./order-outcomes.ts";
 import { planCostLines } from "./plan-cost-lines.ts";
+import { movingLines, replanDocument, replanFacts } from "./replan-facts.ts";
 import { PLAN_SCHEMA } from "../plan-document.ts";
 import type { PlanDocument, PlannedBuild } from "../plan-document.ts";
 import type { PlanProblem } from "../plan-problem.ts";
@@ -33,10 +35,14 @@ export interface WritePlanInput {
   readonly request: { readonly fromMin: number; readonly days: number; readonly seed: number };
   readonly bound: { readonly value: number; readonly from: string };
   readonly prices: HourPrices;
+  /** the plan that leaves builds of an earlier one where they were; null or left out: there is none */
+  readonly stay?: Schedule | null;
   /** what rules of thumb would have planned */
   readonly handRules: readonly { readonly name: string; readonly schedule: Schedule }[];
   readonly elapsed: PlanDocument["elapsed"];
   readonly status: PlanDocument["status"];
+  /** the search ended early with at most so much left to gain, % */
+  readonly enoughPct?: number;
 }
 
 /**
@@ -47,18 +53,21 @@ export interface WritePlanInput {
 export function writePlan(input: WritePlanInput): PlanDocument {
   const { shop, problem, request } = input;
   const source = openPlanSource(shop, problem, input.schedule);
-  const planned = writeBuilds(source);
+  const words = displayWords(shop);
+  const replan = replanFacts(source);
+  const planned = writeBuilds(source, replan.kept);
   const fixed = fixedBuilds(source);
   const builds = inTimeOrder(source, [...fixed, ...planned.map(({ document }) => document)]);
   const outcomes = lineOutcomes(source);
-  const costLines = planCostLines(source, outcomes);
+  const costLines = [...planCostLines(source, outcomes), ...movingLines(source, replan)];
   const lines = [...planned.flatMap((build) => build.lines), ...costLines];
   checkTotal(lines, input.schedule);
   const cost = costViews(lines, shop.currency);
+  const replanned = replanDocument(source, replan, input.stay ?? null);
   const prices = documentPrices(source, input.prices);
   const unplanned = [...input.unplannable, ...unplacedCopies(source)].map((entry) => ({
     ...entry,
-    reasons: nearestFirst(entry.reasons),
+    reasons: nearestFirst(entry.reasons).map(({ code, sentence }) => ({ code, sentence: words(sentence) })),
   }));
   return {
     schema: PLAN_SCHEMA,
@@ -69,6 +78,7 @@ export function writePlan(input: WritePlanInput): PlanDocument {
     horizonDays: request.days,
     seed: request.seed,
     status: input.status,
+    ...(input.enoughPct === undefined ? {} : { enoughPct: input.enoughPct }),
     builds,
     boughtOut: boughtOut(source),
     unplanned: unplanned.map((entry) => ({
@@ -84,11 +94,15 @@ export function writePlan(input: WritePlanInput): PlanDocument {
       costByOrder: cost.byOrder,
     }),
     costLines: costLines.map(plainLine),
+    ...(replanned ? { replan: replanned } : {}),
     cost,
     bound: boundOf(input.bound, cost.total, shop.currency),
     prices,
     feedstockNeeds: feedstockNeeds(source, builds, request.fromMin),
-    tasks: operatorTasks(source, builds, request.fromMin),
+    tasks: operatorTasks(source, builds, request.fromMin).map((task) => ({
+      ...task,
+      text: words(task.text),
+    })),
     handRules: input.handRules.map((rule) => handRule(input, rule)),
     elapsed: input.elapsed,
   };
@@ -138,5 +152,6 @@ function handRule(
   const late = lineOutcomes(openPlanSource(shop, problem, schedule)).filter(
     ({ lateness }) => lateness.lateMin > 0,
   );
-  return { name, cost: roundMoney(schedule.cost, shop.currency), lateOrders: late.length };
+  const unplannedCopies = schedule.unplaced.reduce((sum, { copies }) => sum + copies, 0);
+  return { name, cost: roundMoney(schedule.cost, shop.currency), lateOrders: late.length, unplannedCopies };
 }
