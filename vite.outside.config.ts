@@ -1,6 +1,6 @@
 import { defineConfig } from "vite";
 
-/** Builds what runs outside the screen: the command line and the search thread, as plain Node modules in dist/. */
+/** Builds what runs outside the screen, as plain Node modules in dist/: command line, search thread, both doors' hosts. */
 export default defineConfig({
   build: {
     ssr: true,
@@ -8,10 +8,15 @@ export default defineConfig({
     target: "node20",
     minify: false,
     rollupOptions: {
-      input: { "command-line": "electron/command-line.ts", "search-thread": "electron/search-thread.ts" },
+      input: {
+        "command-line": "electron/command-line.ts",
+        "search-thread": "electron/search-thread.ts",
+        "browser-door": "electron/browser-door.ts",
+        main: "electron/main.ts",
+      },
       output: { entryFileNames: "[name].js", chunkFileNames: "[name]-[hash].js" },
     },
   },
   // Everything pure is bundled for a quick start; the solvers stay packages because they load their own wasm.
-  ssr: { noExternal: true, external: ["glpk.js", "highs"] },
+  ssr: { noExternal: true, external: ["glpk.js", "highs", "electron"] },
 });

@@ -10,6 +10,8 @@ export interface PlanCall {
   readonly days: number;
   readonly seconds: number;
   readonly seed: number;
+  /** good enough: at most so much left to gain, %; null: search to the end of the time */
+  readonly gapPct: number | null;
   readonly outDir: string | null;
   readonly json: boolean;
   readonly quiet: boolean;
@@ -18,6 +20,8 @@ export interface PlanCall {
 /** Longest plan: half a year; longest search: an hour. */
 const MOST_DAYS = 183;
 const MOST_SECONDS = 3600;
+/** Of a plan with all of its cost left to gain nothing is proven. */
+const MOST_GAP_PCT = 99;
 
 /** Reads the words after `plan`. Throws a UsageError that says which word does not fit. */
 export function readPlanCall(words: string[]): PlanCall {
@@ -30,6 +34,7 @@ export function readPlanCall(words: string[]): PlanCall {
     days: wholeNumber("--days", values.days ?? "7", 1, MOST_DAYS),
     seconds: numberIn("--seconds", values.seconds ?? "5", 0, MOST_SECONDS),
     seed: wholeNumber("--seed", values.seed ?? "1", 0, 2 ** 31),
+    gapPct: values.gap === undefined ? null : numberIn("--gap", values.gap, 0, MOST_GAP_PCT),
     outDir: values.out ?? null,
     json: values.json ?? false,
     quiet: values.quiet ?? false,
@@ -46,6 +51,7 @@ function parse(words: string[]) {
         days: { type: "string" },
         seconds: { type: "string" },
         seed: { type: "string" },
+        gap: { type: "string" },
         out: { type: "string" },
         json: { type: "boolean" },
         quiet: { type: "boolean" },

@@ -7,12 +7,14 @@ import { weekCalendar } from "../core/report/icalendar.ts";
 import { weekSummary } from "../core/report/week-summary.ts";
 import { weekText } from "../core/report/week-text.ts";
 import type { Shop } from "../core/shop/shop.ts";
+import { MS_PER_MIN } from "../core/units/conversions.ts";
 import { EXIT, UsageError } from "./exit-status.ts";
 import { type PlanCall, readPlanCall } from "./plan-call.ts";
 import { printFindings } from "./print-findings.ts";
 import { progressLine } from "./progress-line.ts";
 import { readShopFile } from "./read-shop-file.ts";
 import { runPlan } from "./run-plan.ts";
+import { bodyFileFindings } from "./shop-bodies.ts";
 
 /** `plan SHOP.json ...`: plans, prints the week or the document, and writes the reports. */
 export async function planCommand(words: string[]): Promise<number> {
@@ -21,9 +23,12 @@ export async function planCommand(words: string[]): Promise<number> {
   printFindings(findings, call.quiet ? ["error"] : undefined);
   if (!shop) return EXIT.badInput;
   if (call.outDir) await makeFolder(call.outDir);
+  // The files are read while the plan is made; what is said of them does not change it.
+  const bodies = call.quiet ? [] : bodyFileFindings(call.path, shop);
   const progress = progressLine(shop.currency, call.quiet || call.json);
   const plan = await runPlan({ shop, setAside, call, onProgress: progress.show });
   progress.clear();
+  printFindings(await bodies);
   if (call.json) console.log(JSON.stringify(plan, null, 2));
   else if (!call.quiet) console.log(weekSummary(shop, plan).trimEnd());
   if (call.outDir) await writeReports(call, shop, plan);
@@ -77,7 +82,6 @@ async function writeReports(call: PlanCall, shop: Shop, plan: PlanDocument): Pro
 
 /** Not written where the plan has no builds: a calendar needs an event. One of an earlier plan is taken away then. */
 const CALENDAR = "week.ics";
-const MS_PER_MIN = 60_000;
 
 function exitStatus(plan: PlanDocument): number {
   if (plan.status === "stopped") return EXIT.stopped;

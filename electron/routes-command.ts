@@ -1,81 +1,75 @@
-import { parseArgs } from "node:util";
-import { findRoutes } from "../core/estimate/find-routes.ts";
-import { runMin } from "../core/estimate/print-time.ts";
-import type { Route, RouteAnswer } from "../core/estimate/route.ts";
 import { makeBuildCosting } from "../core/cost/build-cost.ts";
-import { groupAlike } from "../core/plan/compile/machine-classes.ts";
-import { displayOf } from "../core/report/display.ts";
-import type { Machine } from "../core/shop/machine.ts";
+import type { Mesh } from "../core/geometry/mesh.ts";
+import { wrapped } from "../core/report/plain-text.ts";
+import { displayWords } from "../core/shop/display-words.ts";
 import type { Part } from "../core/shop/part.ts";
 import type { Shop } from "../core/shop/shop.ts";
-import { MIN_PER_H } from "../core/units/conversions.ts";
 import { EXIT, UsageError } from "./exit-status.ts";
+import { assumedText, readFilePart } from "./file-part.ts";
+import { cheapest, partRoutes } from "./part-routes.ts";
 import { printFindings } from "./print-findings.ts";
 import { readShopFile } from "./read-shop-file.ts";
+import { cheapestLine, machineLines, partLine } from "./route-lines.ts";
+import { type RoutesCall, readRoutesCall } from "./routes-call.ts";
+import { showProfile } from "./routes-profile.ts";
 
-/** `routes SHOP.json [--part ID] [--all]`: how each part goes on each kind of machine, or every reason why it does not. */
+const WIDTH = 78;
+
+/**
+ * `routes SHOP.json [--part ID|FILE] ...`: how each part, or a mesh file, goes on each kind of machine, or every reason why it does
+ * not; `--profile` shows the layer times of the cheapest way. Status 0; 2 for a file that cannot be used; 1 where a profile is
+ * asked for and there is no route.
+ */
 export async function routesCommand(words: string[]): Promise<number> {
-  const { values, positionals } = parseWords(words);
-  const [path] = positionals;
-  if (!path) throw new UsageError("routes needs a shop file");
-  const { shop, findings } = await readShopFile(path);
+  const call = readRoutesCall(words);
+  const { shop, findings } = await readShopFile(call.path);
   printFindings(findings, shop ? ["error"] : undefined);
   if (!shop) return EXIT.badInput;
-  const parts = shop.parts.filter((part) => values.part === undefined || part.id === values.part);
-  if (parts.length === 0) throw new UsageError(`the shop has no part "${values.part}"`);
-  for (const part of parts) printPart(shop, part, values.all ?? false);
+  if (call.machineId !== null && !shop.machines.some(({ id }) => id === call.machineId)) {
+    throw new UsageError(`the shop has no machine "${call.machineId}"`);
+  }
+  const known = shop.parts.filter((part) => call.part === null || part.id === call.part);
+  if (known.length > 0) {
+    let status: number = EXIT.planned;
+    for (const part of known) status = Math.max(status, await tellPart(call, shop, part, null));
+    return status;
+  }
+  return tellFile(call, shop, call.part ?? "");
+}
+
+/** A part that the shop does not have is a mesh file. */
+async function tellFile(call: RoutesCall, shop: Shop, path: string): Promise<number> {
+  const { part, mesh, findings } = await readFilePart(path, call.unit);
+  if (!part && findings.some(({ code }) => code === "file") && !MESH_NAME.test(path)) {
+    throw new UsageError(`the shop has no part "${path}", and there is no mesh file of that name`);
+  }
+  printFindings(findings);
+  if (!part) return EXIT.badInput;
+  // Costs are those of the shop's parts, so for once it has one more.
+  return tellPart(call, { ...shop, parts: [...shop.parts, part] }, part, mesh);
+}
+
+const MESH_NAME = /\.(stl|3mf)$/i;
+
+async function tellPart(call: RoutesCall, shop: Shop, part: Part, mesh: Mesh | null): Promise<number> {
+  const context = { shop, costing: makeBuildCosting(shop) };
+  const quantity = call.quantity ?? largestOrder(shop, part);
+  const asked = { shop, part, quantity, withOtherForms: call.all, machineId: call.machineId };
+  const routes = partRoutes(asked, context.costing);
+  console.log(`\n${partLine(shop, part)}`);
+  if (mesh) console.log(wrapped(assumedText(part, quantity), WIDTH).join("\n"));
+  const words = displayWords(shop);
+  for (const kind of routes) console.log(machineLines(context, kind).map(words).join("\n"));
+  const best = cheapest(routes);
+  if (call.part !== null) console.log(`\n${best ? cheapestLine(context, best) : "It cannot be made there."}`);
+  if (!call.profile) return EXIT.planned;
+  if (!best) return EXIT.lateOrUnplanned;
+  await showProfile({ ...best, shop, part, mesh }, call.svg);
   return EXIT.planned;
 }
 
-function parseWords(words: string[]) {
-  try {
-    return parseArgs({
-      args: words,
-      allowPositionals: true,
-      options: { part: { type: "string" }, all: { type: "boolean" } },
-    });
-  } catch (error) {
-    throw new UsageError((error as Error).message);
-  }
-}
-
-function printPart(shop: Shop, part: Part, withOtherForms: boolean): void {
-  const { x, y, z } = part.geometry.measures.boxMm;
-  const { length } = displayOf(shop);
-  console.log(`\n${part.name} (${part.id})  ${[x, y, z].map(length).join(" x ")}`);
-  for (const group of groupAlike(shop.machines)) {
-    const machine = shop.machines[group[0] ?? -1];
-    if (!machine) continue;
-    console.log(`\n  ${group.map((index) => shop.machines[index]?.name).join(", ")}`);
-    const answers = findRoutes(part, machine, shop.feedstocks, { withOtherForms });
-    for (const line of answers.flatMap((answer) => answerLines(shop, machine, answer)))
-      console.log(`    ${line}`);
-    if (answers.length === 0) console.log(`    - the shop has no ${machine.process} feedstock`);
-  }
-}
-
-function answerLines(shop: Shop, machine: Machine, answer: RouteAnswer): string[] {
-  if (answer.status === "route") return routeLines(shop, machine, answer.route);
-  const reasons = answer.reasons.map((reason) => `    ${reason.sentence}`);
-  return [`- nozzle ${answer.nozzleId}, ${feedstockName(shop, answer.feedstockId)}: no`, ...reasons];
-}
-
-function routeLines(shop: Shop, machine: Machine, route: Route): string[] {
-  const { layerHeightMm, beadWidthMm, orientation, massKgPerCopy } = route;
-  const costing = makeBuildCosting(shop);
-  const display = displayOf(shop);
-  const builds = [...new Set([route.copiesMin, route.copiesMax])].map((copies) => {
-    const costPerCopy = costing.amounts([{ route, copies }], machine).total / copies;
-    const timeH = runMin([{ route, copies }]) / MIN_PER_H;
-    return `    ${copies} in a build: ${timeH.toFixed(1)} h, ${display.money(costPerCopy)} a copy`;
-  });
-  return [
-    `+ nozzle ${route.nozzleId}, ${feedstockName(shop, route.feedstockId)}: layer ${display.length(layerHeightMm)}, bead ${display.length(beadWidthMm)}, ${orientation} vertical, ${display.mass(massKgPerCopy)} a copy`,
-    ...builds,
-    ...route.cautions.map((caution) => `    ${caution}`),
-  ];
-}
-
-function feedstockName(shop: Shop, id: string): string {
-  return shop.feedstocks.find((feedstock) => feedstock.id === id)?.name ?? id;
+/** Copies of the largest order of a part, as the plan takes them; 1 where nobody has ordered it. */
+function largestOrder(shop: Shop, part: Part): number {
+  const ordered = shop.orders.filter(({ partId }) => partId === part.id).map(({ quantity }) => quantity);
+  return Math.max(1, ...ordered);
 }

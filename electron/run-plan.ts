@@ -1,12 +1,14 @@
-import { loadGlpk } from "../core/plan/engines/glpk.ts";
-import { loadHighs } from "../core/plan/engines/highs.ts";
 import type { PlanDocument } from "../core/plan/plan-document.ts";
-import { type PlanProgress, planWeek } from "../core/plan/plan-week.ts";
+import { runPlanJob } from "../core/plan/plan-job.ts";
+import type { PlanProgress } from "../core/plan/plan-week.ts";
 import { minuteOf } from "../core/shop/instants.ts";
+import { nextFullHour } from "../core/shop/local-time.ts";
 import type { Shop } from "../core/shop/shop.ts";
 import type { SetAside } from "../core/shop/usable-shop.ts";
+import { MS_PER_MIN } from "../core/units/conversions.ts";
+import { onInterrupt } from "./interrupt.ts";
 import type { PlanCall } from "./plan-call.ts";
-import { SearchTeam } from "./search-team.ts";
+import { startThread } from "./search-member.ts";
 
 export interface PlanRun {
   readonly shop: Shop;
@@ -18,32 +20,29 @@ export interface PlanRun {
 /** The clock of a process counts from its start, so reading the shop counts as time used. */
 const PROCESS_STARTED_MS = 0;
 
-/** Plans one shop with two searches on threads of their own; Ctrl+C ends the search and keeps the best plan. */
+/** Plans one shop on threads of Node; Ctrl+C ends the search and keeps the best plan. */
 export async function runPlan({ shop, setAside, call, onProgress }: PlanRun): Promise<PlanDocument> {
-  const fromMin = startMinute(shop, call.from);
-  const request = { fromMin, days: call.days, seed: call.seed, seconds: call.seconds };
-  const team = new SearchTeam(shop, request);
-  const stop = (): void => team.stop();
-  process.once("SIGINT", stop);
+  const request = {
+    fromMin: startMinute(shop, call.from),
+    days: call.days,
+    seed: call.seed,
+    seconds: call.seconds,
+    ...(call.gapPct === null ? {} : { gapPct: call.gapPct }),
+  };
+  const stop = new SharedArrayBuffer(4);
+  onInterrupt(() => void Atomics.store(new Int32Array(stop), 0, 1));
   try {
-    return await planWeek(shop, request, {
-      now: () => performance.now(),
-      startedMs: PROCESS_STARTED_MS,
-      engines: { glpk: loadGlpk, highs: loadHighs },
-      warmUp: () => team.start(),
-      setAside,
-      onProgress,
-      search: (task) => team.search(task),
-      stopped: () => team.stopped(),
-    });
+    return await runPlanJob(
+      { shop, setAside, request, stop, onProgress },
+      { now: () => performance.now(), startedMs: PROCESS_STARTED_MS, startMember: startThread },
+    );
   } finally {
-    process.off("SIGINT", stop);
-    await team.close();
+    onInterrupt(null);
   }
 }
 
-/** The first minute of the plan: as given, or the next full hour. */
+/** The first minute of the plan: as given, or the next full hour of the works' own clocks. */
 function startMinute(shop: Shop, from: string | null): number {
   if (from !== null) return minuteOf(from, shop.timeZone);
-  return Math.ceil(Date.now() / 3_600_000) * 60;
+  return nextFullHour(Date.now() / MS_PER_MIN, shop.timeZone);
 }

@@ -1,25 +1,16 @@
 import { parentPort, workerData } from "node:worker_threads";
 import { compileProblem } from "../core/plan/compile/compile-problem.ts";
-import type { Schedule } from "../core/plan/schedule.ts";
-import { searchSchedule } from "../core/plan/search/search.ts";
-import type { SearchNews, SearchOrder, SearchThreadData } from "./search-team.ts";
+import {
+  type MemberData,
+  runSearchOrder,
+  type SearchNews,
+  type SearchOrder,
+} from "../core/plan/search-team.ts";
 
-const { shop, request, stop } = workerData as SearchThreadData;
-const stopCell = new Int32Array(stop);
+const { shop, request, stop } = workerData as MemberData;
 const { problem } = compileProblem(shop, request);
+const tell = (news: SearchNews): void => parentPort?.postMessage(news);
 
-parentPort?.on("message", ({ start, seed, seconds, goodEnough }: SearchOrder) => {
-  const schedule = searchSchedule(problem, start, {
-    seed,
-    now: () => performance.now(),
-    untilMs: performance.now() + seconds * 1000,
-    goodEnough,
-    stopped: () => Atomics.load(stopCell, 0) !== 0,
-    onBetter: (better: Schedule) => tell({ kind: "better", schedule: better }),
-  });
-  tell({ kind: "done", schedule });
+parentPort?.on("message", (order: SearchOrder) => {
+  runSearchOrder(problem, order, stop, { now: () => performance.now(), tell });
 });
-
-function tell(news: SearchNews): void {
-  parentPort?.postMessage(news);
-}

@@ -1,5 +1,6 @@
 import { execFileSync, spawn } from "node:child_process";
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { open } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -53,7 +54,48 @@ describe.concurrent("exit status", () => {
   });
 });
 
+describe("Ctrl+C before there is anything to keep", () => {
+  test("3: one sentence on standard error, nothing on standard output", async () => {
+    const path = join(FOLDER, "pipe.shop.json");
+    execFileSync("mkfifo", [path]);
+    const child = spawn(process.execPath, [PROGRAM, "plan", path], { cwd: ROOT });
+    let text = "";
+    let err = "";
+    child.stdout.on("data", (data) => (text += data));
+    child.stderr.on("data", (data) => (err += data));
+    const ended = new Promise<number | null>((resolve) => child.on("close", resolve));
+    // A pipe opens for writing as soon as the program reads from it.
+    const pipe = await open(path, "w");
+    child.kill("SIGINT");
+    expect([await ended, text, err]).toEqual([
+      3,
+      "",
+      "Stopped at once: nothing more is planned or written.\n",
+    ]);
+    await pipe.close();
+  });
+});
+
 describe.concurrent("flags", () => {
+  test("--gap ends the search as soon as so little is left to gain, and the text says so", async () => {
+    const flags = ["--seconds", "40", "--gap", "80", "--out", folderOf("gap")];
+    const { out: text, err } = await plan(aShop({ orders: [anOrder({ quantity: 60 })] }), flags);
+    expect(err).toContain("good enough as asked");
+    const sentence = "The search ended as soon as at most 80 % was left to gain, as asked for.";
+    expect(text).toContain(sentence);
+    expect(readFileSync(join(folderOf("gap"), "week.html"), "utf8")).toContain(sentence);
+    const document = planSchema.parse(
+      JSON.parse(readFileSync(join(folderOf("gap"), "week.plan.json"), "utf8")),
+    );
+    expect(document.enoughPct).toBe(80);
+    expect(document.elapsed.totalS).toBeLessThan(40);
+  });
+
+  test("without --gap a plan says nothing of it", () => {
+    expect(readPlanCall(["any.json"]).gapPct).toBeNull();
+    expect(readPlanCall(["any.json", "--gap", "2.5"]).gapPct).toBe(2.5);
+  });
+
   test("--json prints a plan document and nothing else, findings and progress go to standard error", async () => {
     const {
       status,
@@ -139,6 +181,8 @@ describe.concurrent("flags", () => {
     [["--from", "2026-11-30T06:00 or so"], "--from takes a date like 2026-11-30"],
     [["--fast"], "--fast"],
     [["--out"], "--out"],
+    [["--gap", "100"], "--gap takes a number from 0 to 99"],
+    [["--gap", "-1"], "--gap"],
   ])("%j does not fit: a sentence says why", (flags, sentence) => {
     const read = () => readPlanCall(["any.json", ...flags]);
     expect(read).toThrow(UsageError);
@@ -242,7 +286,13 @@ describe.concurrent("an entry that cannot be used: one sentence, the rest is pla
       orders.map(({ id }) => expect.stringContaining(`error: Order ${id}: quantity must be`)),
     );
     expect(copiesIn(document, "O-1").planned).toBe(10);
-    for (const { id } of orders) expect(copiesIn(document, id).unplanned, id).toBeGreaterThan(0);
+    for (const { id } of orders) {
+      const entry = document.unplanned.find(({ orderId }) => orderId === id);
+      expect([entry?.copies, entry?.reasons.map(({ code }) => code)], id).toEqual([
+        0,
+        ["set-aside", "quantity-unreadable"],
+      ]);
+    }
   });
 
   test.each<[name: string, machine: Partial<Shop["machines"][number]>, field: string]>([
