@@ -8,7 +8,7 @@ import {
   sleeve,
   taperedSleeve,
   tube,
-} from "../../assets/demo/bodies.ts";
+} from "./simple-bodies.ts";
 import type { Measures, Part } from "../../core/shop/part.ts";
 import type { Random } from "../../core/units/random.ts";
 import { between, pick } from "./draw.ts";

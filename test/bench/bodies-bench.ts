@@ -32,6 +32,7 @@ export async function benchBodies(call: BenchCall): Promise<BenchRow[]> {
 interface Load {
   readonly readMs: number;
   readonly measureMs: number;
+  readonly againMs: number;
   readonly mostMb: number;
   readonly closed: boolean;
 }
@@ -64,8 +65,14 @@ async function coldRows(
   return [
     told(`${name}, read`, Math.round(median(loads.map(({ readMs }) => readMs))), "ms"),
     atMost(
-      `${name}, read and measured`,
+      `${name}, read and measured as the first thing of a process`,
       Math.round(median(loads.map(({ readMs, measureMs }) => readMs + measureMs))),
+      "ms",
+      mostMs,
+    ),
+    atMost(
+      `${name}, read and measured again`,
+      Math.round(median(loads.map(({ againMs }) => againMs))),
       "ms",
       mostMs,
     ),

@@ -22,6 +22,11 @@ const BENCHES: readonly Bench[] = [
     },
   },
   {
+    name: "bodies",
+    title: "Bodies read from STL and 3MF, and measured",
+    run: async (call) => (await import("./bodies-bench.ts")).benchBodies(call),
+  },
+  {
     name: "packing",
     title: "Rectangle packing, published instances (Berkey & Wang 1987; Martello & Vigo 1998)",
     run: async (call) => (await import("./rectangle-packing-bench.ts")).benchRectanglePacking(call),

@@ -1,4 +1,3 @@
-import { sleeve, tube } from "../../assets/demo/bodies.ts";
 import { FEEDSTOCKS } from "../../assets/demo/feedstocks.ts";
 import { BENCH, CHAMBER, GRANULE, machine, type MachineKind } from "../../assets/demo/machine-kinds.ts";
 import { COSTING } from "../../assets/demo/works.ts";
@@ -10,6 +9,7 @@ import { SHOP_SCHEMA } from "../../core/shop/shop.ts";
 import { type Random, seededRandom } from "../../core/units/random.ts";
 import { between, chance, pick, wholeBetween } from "./draw.ts";
 import type { ShopCase } from "./make-shop.ts";
+import { sleeve, tube } from "./simple-bodies.ts";
 
 const TINY_ZONE = "Europe/Berlin";
 const TINY_DAY = "2026-11-30";

@@ -1,9 +1,11 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { demoShop } from "../../assets/demo/works.ts";
 import { minuteOf } from "../../core/shop/instants.ts";
+import { shopSchema } from "../../core/shop/shop.ts";
 import { planWithSteps } from "../fixtures/plan-with-steps.ts";
 
-const shop = demoShop();
+const file = readFileSync(new URL("../../assets/demo.shop.json", import.meta.url), "utf8");
+const shop = shopSchema.parse(JSON.parse(file));
 const minute = (instant: string): number => minuteOf(instant, shop.timeZone);
 const request = { fromMin: minute("2026-11-30T00:00"), days: 7 };
 const plan = await planWithSteps({ shop, request }, 400);

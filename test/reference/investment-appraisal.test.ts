@@ -10,6 +10,8 @@ import {
 } from "../../core/purchase/rate-of-return.ts";
 import { seededRandom } from "../../core/units/random.ts";
 
+/** Days since 1970. */
+const day = (text: string): number => Date.parse(`${text}T00:00:00Z`) / 86_400_000;
 const S = [-1000, 500, 400, 300, 100];
 const L = [-1000, 100, 300, 400, 675];
 
@@ -52,7 +54,6 @@ describe("examples of a spreadsheet's help (from memory, reproduced)", () => {
   });
 
   test("flows on days are worth 2086.6476 at 9 % and return 37.3363 %", () => {
-    const day = (text: string): number => Date.parse(`${text}T00:00:00Z`) / 86_400_000;
     const flows = [
       { day: day("2008-01-01"), amount: -10000 },
       { day: day("2008-03-01"), amount: 2750 },

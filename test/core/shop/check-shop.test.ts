@@ -498,7 +498,7 @@ describe("orders", () => {
   test("that builds of an earlier plan stand for warn once, since they are planned anew", () => {
     const builds = ["B-1", "B-2"].map((id) => aBuild({ id, state: "planned" }));
     expect(only({ builds })?.sentence).toBe(
-      "Builds B-1 and B-2: in state planned, so they are planned anew; set what must keep its time to committed.",
+      "Builds B-1 and B-2: in state planned, so they are planned anew at no cost (moveCostPerBuild in costing is 0); set what must keep its time to committed.",
     );
   });
 

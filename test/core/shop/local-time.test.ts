@@ -5,6 +5,7 @@ import {
   isoWeek,
   localDays,
   localTime,
+  nextFullHour,
   weekdayName,
   weekdayOf,
 } from "../../../core/shop/local-time.ts";
@@ -69,5 +70,25 @@ describe("local time", () => {
   it("says nothing of the kind at any other time", () => {
     expect(localTime(minuteOf("2026-10-25T02:00Z", "UTC"), "Europe/Berlin").whichOfTwo).toBe("");
     expect(localTime(minuteOf("2026-10-24T23:30Z", "UTC"), "Europe/Berlin").whichOfTwo).toBe("");
+  });
+});
+
+describe("the next full hour of local clocks", () => {
+  it.each([
+    ["2026-11-30T05:10Z", "Europe/Berlin", "2026-11-30T06:00Z"],
+    ["2026-11-30T05:00Z", "Europe/Berlin", "2026-11-30T05:00Z"],
+    ["2026-11-30T05:10Z", "Asia/Kolkata", "2026-11-30T05:30Z"],
+    ["2026-11-30T05:30Z", "Asia/Kolkata", "2026-11-30T05:30Z"],
+    ["2026-11-30T05:10Z", "Asia/Kathmandu", "2026-11-30T05:15Z"],
+    // Clocks go from 02:00 to 02:30: the next full hour is 03:00.
+    ["2026-10-03T15:20Z", "Australia/Lord_Howe", "2026-10-03T16:00Z"],
+  ])("after %s in %s it is %s", (now, zone, next) => {
+    expect(nextFullHour(minuteOf(now, "UTC"), zone)).toBe(minuteOf(next, "UTC"));
+  });
+
+  it("is not one that began within the minute", () => {
+    expect(nextFullHour(minuteOf("2026-11-30T05:00Z", "UTC") + 0.5, "Europe/Berlin")).toBe(
+      minuteOf("2026-11-30T06:00Z", "UTC"),
+    );
   });
 });

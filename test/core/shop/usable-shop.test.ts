@@ -180,7 +180,7 @@ describe("together with reading", () => {
       ["O-1", 3],
       ["O-2", 7],
       ["#3", 7],
-      ["O-4", 0],
+      ["O-4", null],
     ]);
   });
 

@@ -368,6 +368,7 @@ describe("lists people work by", () => {
     { stockKg: 1 },
     { orderBy: "2026-12-01T13:31:00+01:00" },
     { orderBy: null },
+    { tooEarly: ["26W49-F1-9"] },
   ])("a need of feedstock that says %o", (change) => {
     const feedstockNeeds = PLAN.feedstockNeeds.map((need, index) =>
       index === 0 ? { ...need, ...change } : need,

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { joinOver, joinTouching, withoutStretches } from "../../../../core/plan/time/stretches.ts";
+import { inCommon, joinOver, joinTouching, withoutStretches } from "../../../../core/plan/time/stretches.ts";
 import { seededRandom } from "../../../../core/units/random.ts";
 
 const of = (...pairs: readonly [number, number][]) =>
@@ -41,4 +41,9 @@ test("cutting agrees with a count of single minutes on random stretches and hole
     }
     expect(left.every(({ startMin, endMin }) => startMin < endMin)).toBe(true);
   }
+});
+
+test("what two lists have in common is what lies in both, ends that touch not counted", () => {
+  expect(inCommon(of([0, 60]), of([20, 30], [50, 90]))).toEqual(of([20, 30], [50, 60]));
+  expect(inCommon(of([0, 10]), of([10, 20]))).toEqual([]);
 });

@@ -57,6 +57,13 @@ test("ordered the lead time before the drying of the first build that stock does
   ).feedstockNeeds;
   expect(earlier?.orderBy).toBe("2026-11-29T02:00:00+01:00");
   expect(earlier?.note).toContain("The date to order is past");
+  expect(earlier?.note).toContain("comes on Tue 1 Dec 06:00, and 26W49-F1-1 begins before");
+});
+
+test("builds that begin before an order at the start of the plan can be there are named; at that very minute they are not", () => {
+  // The second build begins to dry on Tuesday 22:00, 40 h after the start.
+  expect(early(40 / 24)).toEqual(["26W49-F1-1"]);
+  expect(early(41 / 24)).toEqual(["26W49-F1-1", "26W49-F1-2"]);
 });
 
 test("a committed build ahead draws feedstock, a running one has it already", () => {
@@ -89,6 +96,11 @@ function sketch(first: number, second: number) {
       { ...build, items: [["O-1", second] as const], setUpAt: "2026-12-02T02:00" },
     ],
   };
+}
+
+/** Builds that begin before feedstock with such a lead time can come, with nothing in stock. */
+function early(leadTimeDays: number) {
+  return writtenPlan(shopWith({ stockKg: 0, leadTimeDays }), sketch(10, 5)).feedstockNeeds[0]?.tooEarly;
 }
 
 function packs(stockKg: number) {

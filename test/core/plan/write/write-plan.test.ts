@@ -145,7 +145,9 @@ describe("money", () => {
   });
 
   test("hand rules show their cost and how many orders are late", () => {
-    expect(PLAN.handRules).toEqual([{ name: "by hand", cost: PLAN.cost.total, lateOrders: 1 }]);
+    expect(PLAN.handRules).toEqual([
+      { name: "by hand", cost: PLAN.cost.total, lateOrders: 1, unplannedCopies: 0 },
+    ]);
   });
 });
 
@@ -379,3 +381,12 @@ function whyOf(
 function fail(): never {
   throw new Error("the plan has too few builds");
 }
+
+test("tasks and reasons are in the units of the works, and so is nothing else", () => {
+  const inches = writtenPlan({ ...SHOP, display: { length: "in", mass: "lb" } }, WEEK_SKETCH);
+  const texts = inches.tasks.map(({ text }) => text).join();
+  expect(texts).toContain("layer 0.0079 in");
+  expect(texts).toMatch(/[0-9.]+ lb of PETG grey/);
+  expect(texts).not.toMatch(/[0-9] (mm|kg)/);
+  expect(inches.builds.map(({ massKg }) => massKg)).toEqual(PLAN.builds.map(({ massKg }) => massKg));
+});
