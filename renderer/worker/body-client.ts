@@ -10,7 +10,9 @@ let runs = 0;
  * Asks the worker of bodies and ways; questions are answered one after the other. Rejects with a sentence where the program
  * is at fault. Example: `await askBodies({ kind: "ways", shop, partId: "clip", wanted: 40 })`.
  */
-export function askBodies<Question extends BodyQuestion>(question: Question): Promise<AnswerTo<Question["kind"]>> {
+export function askBodies<Question extends BodyQuestion>(
+  question: Question,
+): Promise<AnswerTo<Question["kind"]>> {
   worker ??= new Worker(new URL("./body-worker.ts", import.meta.url), { type: "module" });
   const asked = worker;
   const run = ++runs;

@@ -24,7 +24,9 @@ export function partWays(shop: Shop, partId: string, wanted: number): Way[] {
     if (!machine) return [];
     const answers = findEveryRoute(part, machine, shop.feedstocks, { withOtherForms: true });
     const machineIds = machines.map(({ id }) => id);
-    return [...groupBy(answers, keyOf).values()].map((same) => wayOf(same, machineIds, machine, costing, wanted));
+    return [...groupBy(answers, keyOf).values()].map((same) =>
+      wayOf(same, machineIds, machine, costing, wanted),
+    );
   });
   return ways.toSorted((a, b) => costOf(a) - costOf(b) || a.reasons.length - b.reasons.length);
 }
@@ -57,7 +59,13 @@ function wayOf(
       builds: buildsOf(route, machine, costing, copies),
     }),
   );
-  return { machineIds, nozzleId, feedstockId, routes, reasons: first.status === "refused" ? first.reasons : [] };
+  return {
+    machineIds,
+    nozzleId,
+    feedstockId,
+    routes,
+    reasons: first.status === "refused" ? first.reasons : [],
+  };
 }
 
 /** Numbers of copies that are worth a look: the fewest, steps of 1, 2 and 5, the wanted, the most. */

@@ -1,0 +1,104 @@
+import type { Part } from "../../../core/shop/part.ts";
+import { type ValueColumn, valueColumns } from "../../components/entry/value-columns.ts";
+import type { GridColumn } from "../../components/grid/grid-column.ts";
+import { useStores } from "../../store/stores.ts";
+import {
+  buildFields,
+  buyOutFields,
+  familiesField,
+  finishingFields,
+  measureFields,
+  nameFields,
+  needFields,
+  wallFields,
+} from "./part-fields.ts";
+
+/** Columns of parts: those of the grid, and those that stand in the panel in groups. */
+export interface PartColumns {
+  readonly grid: readonly GridColumn<Part>[];
+  readonly groups: readonly { readonly title: string; readonly columns: readonly ValueColumn<Part>[] }[];
+  /** measures, for a part without a mesh */
+  readonly measures: readonly ValueColumn<Part>[];
+}
+
+const MM3_PER_CM3 = 1000;
+
+/** `ordered` gives the copies of a part that orders ask for. */
+export function createPartColumns(ordered: (partId: string) => number): PartColumns {
+  const { format } = useStores();
+  const make = valueColumns<Part>(format);
+  const names = nameFields(make);
+  const families = familiesField(make);
+  const walls = wallFields(make);
+  const size = (axis: "x" | "y" | "z"): GridColumn<Part> =>
+    shown(
+      `box/${axis}`,
+      axis.toUpperCase(),
+      (row) => row.geometry.measures.boxMm[axis],
+      (value) => format().lengthNumber(value),
+      () => format().length,
+    );
+  return {
+    grid: [
+      names.id,
+      names.name,
+      shown("ordered", "Ordered", ({ id }) => ordered(id), countWords),
+      size("x"),
+      size("y"),
+      size("z"),
+      shown(
+        "volume",
+        "Volume",
+        volumeCm3,
+        (value) => format().number(value, 2),
+        () => "cm³",
+      ),
+      families,
+      walls.feature,
+      walls.layer,
+      walls.infill,
+    ],
+    groups: [
+      { title: "What it is", columns: Object.values(names) },
+      { title: "What it must bear", columns: [families, ...needFields(make)] },
+      { title: "How it is built", columns: [...Object.values(walls), ...buildFields(make)] },
+      { title: "After the build, each copy", columns: finishingFields(make, () => format().currency) },
+      { title: "Bought elsewhere", columns: buyOutFields(make) },
+    ],
+    measures: measureFields(make),
+  };
+
+  function countWords(copies: number): string {
+    return copies > 0 ? format().number(copies, 0) : "";
+  }
+}
+
+/** A number of the part that cannot be typed. */
+function shown(
+  id: string,
+  title: string,
+  amount: (row: Part) => number,
+  text: (value: number) => string,
+  unit?: () => string,
+): GridColumn<Part> {
+  return {
+    id,
+    title,
+    widthPx: 78,
+    align: "end",
+    ...(unit ? { unit } : {}),
+    text: (row) => text(amount(row)),
+    amount,
+  };
+}
+
+function volumeCm3({ geometry }: Part): number {
+  return geometry.measures.volumeMm3 / MM3_PER_CM3;
+}
+
+const IN_GRID = new Set(["name", "families", "smallestFeatureMm", "maxLayerHeightMm", "infillPct"]);
+
+/** Column of the grid in which a finding about a field is shown. */
+export function partColumnOf(field: string): string {
+  return IN_GRID.has(field) ? field : "id";
+}

@@ -1,0 +1,51 @@
+import type { Change } from "../../core/shop/change.ts";
+import { type Finding, stepsOf, whereOf } from "../../core/shop/finding.ts";
+import type { Entry } from "../../core/shop/shop-lists.ts";
+import type { Shop } from "../../core/shop/shop.ts";
+import type { GridEdit } from "../components/grid/grid-column.ts";
+import { changesOfEdit } from "./list-edits.ts";
+import { changesOfRenames, renamedIds } from "./renames.ts";
+import { useStores } from "./stores.ts";
+
+type ReferredList = "calendars" | "machines" | "feedstocks" | "parts";
+
+/** Edits and findings of one list that other lists refer to. */
+export interface EntryEdits<List extends ReferredList> {
+  /** an edit of its grid; renamed entries are renamed wherever they are named */
+  readonly edit: (edit: GridEdit<Entry<List>>) => void;
+  /** one entry as it is to be; `before` is its id until now */
+  readonly put: (before: string, entry: Entry<List>, what: string) => void;
+  readonly findingAt: (entry: Entry<List>, columnId: string) => Finding | undefined;
+}
+
+/**
+ * Edits of a list through the store, each one step of undo. `columnOf` tells where a finding about a field is shown.
+ * Example: `createEntryEdits("machines", columnOfField).put("P1", { ...machine, setUpMin: 20 }, "set-up of P1")`.
+ */
+export function createEntryEdits<List extends ReferredList>(
+  list: List,
+  columnOf: (field: string) => string = (field) => field,
+): EntryEdits<List> {
+  const { shop } = useStores();
+  const entriesOf = (of: Shop): readonly Entry<List>[] => of[list] as readonly Entry<List>[];
+  const edit = (made: GridEdit<Entry<List>>): void => {
+    const now = shop.shop();
+    const names = renamedIds(entriesOf(now), made.replaced);
+    const changes: Change[] = [
+      ...changesOfEdit(list, entriesOf(now), made),
+      ...changesOfRenames(now, list, names),
+    ];
+    shop.apply(made.label, changes);
+  };
+  return {
+    edit,
+    put: (before, entry, what) => {
+      const place = entriesOf(shop.shop()).findIndex(({ id }) => id === before);
+      if (place >= 0) edit({ label: what, replaced: [{ place, row: entry }], inserted: [], removed: [] });
+    },
+    findingAt: (entry, columnId) =>
+      shop
+        .findingsAt(whereOf(list, entry.id))
+        .find(({ where }) => columnOf(stepsOf(where).slice(2).join("/")) === columnId),
+  };
+}
