@@ -87,7 +87,7 @@ function lagrangianBound(model: BoundModel, objective: number, leastPerCopy: Flo
 
 /** With no condition but the quantities: every copy at its cheapest. The bound that needs no engine. */
 function boundWithoutCapacity(model: BoundModel): number {
-  const { best: _, leastPerCopy } = pricePool(model, new Float64Array(model.rows.lower.length), 0, Infinity);
+  const { leastPerCopy } = pricePool(model, new Float64Array(model.rows.lower.length), 0, Infinity);
   return model.problem.lines.reduce((sum, line) => {
     const bought = model.boughtOut[line.index]!;
     const boughtCost = bought < 0 ? Infinity : model.columns.cost[bought]!;
