@@ -1,18 +1,15 @@
-import { checkCommand } from "./check-command.ts";
-import { demoCommand } from "./demo-command.ts";
-import { measureCommand } from "./measure-command.ts";
-import { planCommand } from "./plan-command.ts";
-import { routesCommand } from "./routes-command.ts";
-import { schemaCommand } from "./schema-command.ts";
 import { EXIT, UsageError } from "./exit-status.ts";
 
-const COMMANDS: Readonly<Record<string, (words: string[]) => Promise<number>>> = {
-  demo: demoCommand,
-  plan: planCommand,
-  check: checkCommand,
-  routes: routesCommand,
-  measure: measureCommand,
-  schema: schemaCommand,
+type Command = (words: string[]) => Promise<number>;
+
+/** Each command is loaded only when it is asked for: nobody who plans waits for what measures bodies. */
+const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
+  demo: async () => (await import("./demo-command.ts")).demoCommand,
+  plan: async () => (await import("./plan-command.ts")).planCommand,
+  check: async () => (await import("./check-command.ts")).checkCommand,
+  routes: async () => (await import("./routes-command.ts")).routesCommand,
+  measure: async () => (await import("./measure-command.ts")).measureCommand,
+  schema: async () => (await import("./schema-command.ts")).schemaCommand,
 };
 
 const USAGE = `Usage:
@@ -29,12 +26,13 @@ Exit status: 0 planned, 1 planned with late or unplanned orders, 2 bad input, 3 
 /** Runs one command and returns the exit status. */
 export async function runCommand(words: readonly string[]): Promise<number> {
   const [name = "", ...rest] = words;
-  const command = COMMANDS[name];
-  if (!command) {
+  const load = COMMANDS[name];
+  if (!load) {
     console.error(USAGE);
     return EXIT.badInput;
   }
   try {
+    const command = await load();
     return await command(rest);
   } catch (error) {
     if (error instanceof UsageError) {

@@ -39,7 +39,8 @@ export interface ChangeoverAmounts {
 
 /** All costing of builds of one shop: plain numbers for the search, cost lines for people, both of the same formulas. */
 export interface BuildCosting {
-  readonly amounts: (items: readonly RouteCopies[], machine: Machine) => BuildAmounts;
+  /** `minutes`: what `runMin` gave for the same items, where the caller has it already */
+  readonly amounts: (items: readonly RouteCopies[], machine: Machine, minutes?: number) => BuildAmounts;
   /** lines by order that add up to `amounts(...).total`; orders that share a build share it by deposition time */
   readonly lines: (items: readonly OrderCopies[], machine: Machine, buildId: string) => CostLine[];
   readonly changeoverAmounts: (
@@ -74,7 +75,7 @@ export function makeBuildCosting(shop: Shop): BuildCosting {
   const changeover = (machine: Machine, from: LoadedState | null, to: LoadedState): ChangeoverAmounts =>
     changeoverAmounts(book, machine, from, to);
   return {
-    amounts: (items, machine) => buildAmounts(book, items, machine),
+    amounts: (items, machine, minutes = runMin(items)) => buildAmounts(book, items, machine, minutes),
     lines: (items, machine, buildId) => buildLines(book, items, machine, buildId),
     changeoverAmounts: changeover,
     changeoverLines: (items, machine, from, buildId) => changeoverLines(book, items, machine, from, buildId),
@@ -84,9 +85,13 @@ export function makeBuildCosting(shop: Shop): BuildCosting {
   };
 }
 
-function buildAmounts(book: PriceBook, items: readonly RouteCopies[], machine: Machine): BuildAmounts {
+function buildAmounts(
+  book: PriceBook,
+  items: readonly RouteCopies[],
+  machine: Machine,
+  minutes: number,
+): BuildAmounts {
   const machinePerH = book.machinePerH(machine);
-  const minutes = runMin(items);
   let feedstock = 0;
   let finishing = 0;
   for (const item of items) {

@@ -69,35 +69,58 @@ export interface DepositInput {
  * Example: a box of 60 x 40 x 20 mm, bead 0.45 x 0.2, 2 walls, 20 %, 4 solid layers: 15 273.907 mm3 in 100 layers.
  */
 export function deposit({ part, process, nozzle, standing, bead, kinds }: DepositInput): Deposit {
-  const layers = knownPaths(part, kinds, bead);
+  const { layers, layerCount, pathMm, islands, mostIslands, wallWidthMm } = knownPaths(part, kinds, bead);
   const overhang = overhangMm2(part, standing.up);
   const continuing = standing.copies === 1 ? 1 : 0;
-  const pathMm = sum(layers, ({ path }) => path.wallMm + path.infillMm);
   return {
     standing,
     bead,
     nozzle,
     layers,
-    layerCount: sum(layers, () => 1),
+    layerCount,
     volumeMm3: pathMm * beadAreaMm2(bead.beadWidthMm, bead.layerHeightMm),
     supportMm3: process === "filament" ? supportMm3(part, standing.up, standing.heightMm) : 0,
     unsupportedMm2: process === "filament" ? 0 : overhang,
-    starts: sum(layers, ({ islands }) => islands - continuing),
+    starts: islands - continuing * layerCount,
     continuing,
-    mostIslands: Math.max(...layers.map(({ islands }) => islands)),
-    wallWidthMm: coolingWidthMm(part, kinds, bead.beadWidthMm),
+    mostIslands,
+    wallWidthMm,
   };
 }
 
-const pathsOf = new WeakMap<readonly LayerKind[], Map<number, readonly PathLayers[]>>();
+/** Paths of all layers of a part with one bead width, and what they add up to for one copy. */
+interface PartPaths {
+  readonly layers: readonly PathLayers[];
+  readonly layerCount: number;
+  readonly pathMm: number;
+  /** islands of all layers */
+  readonly islands: number;
+  readonly mostIslands: number;
+  readonly wallWidthMm: number;
+}
+
+const pathsOf = new WeakMap<readonly LayerKind[], Map<number, PartPaths>>();
 
 /** Paths of one part's layers, computed once for each bead width whichever machine asks: kinds of layers never change. */
-function knownPaths(part: Part, kinds: readonly LayerKind[], bead: Bead): readonly PathLayers[] {
-  const ofKinds = pathsOf.get(kinds) ?? new Map<number, readonly PathLayers[]>();
+function knownPaths(part: Part, kinds: readonly LayerKind[], bead: Bead): PartPaths {
+  const ofKinds = pathsOf.get(kinds) ?? new Map<number, PartPaths>();
   pathsOf.set(kinds, ofKinds);
-  const paths = ofKinds.get(bead.beadWidthMm) ?? kinds.map((kind) => pathLayers(part, kind, bead));
+  const paths = ofKinds.get(bead.beadWidthMm) ?? partPaths(part, kinds, bead);
   ofKinds.set(bead.beadWidthMm, paths);
   return paths;
+}
+
+function partPaths(part: Part, kinds: readonly LayerKind[], bead: Bead): PartPaths {
+  const layers = kinds.map((kind) => pathLayers(part, kind, bead));
+  let [layerCount, pathMm, islands, mostIslands] = [0, 0, 0, -Infinity];
+  for (const layer of layers) {
+    layerCount += layer.count;
+    pathMm += layer.count * (layer.path.wallMm + layer.path.infillMm);
+    islands += layer.count * layer.islands;
+    mostIslands = Math.max(mostIslands, layer.islands);
+  }
+  const wallWidthMm = coolingWidthMm(part, kinds, bead.beadWidthMm);
+  return { layers, layerCount, pathMm, islands, mostIslands, wallWidthMm };
 }
 
 /** The path of one kind of layer. */
@@ -121,17 +144,16 @@ export function pathLayers(part: Part, { count, solid, cut }: LayerKind, bead: B
  * it lies between the walls alone (no infill) and the whole (filled solid), in proportion to the infill.
  */
 function coolingWidthMm(part: Part, kinds: readonly LayerKind[], beadWidthMm: number): number {
-  const area = kinds.reduce((total, { count, cut }) => total + count * cut.areaMm2, 0);
-  const perimeter = kinds.reduce((total, { count, cut }) => total + count * cut.perimeterMm, 0);
-  return coolingOf(part, (2 * area) / perimeter, beadWidthMm, part.infillPct / 100);
+  let [areaMm2, perimeterMm] = [0, 0];
+  for (const { count, cut } of kinds) {
+    areaMm2 += count * cut.areaMm2;
+    perimeterMm += count * cut.perimeterMm;
+  }
+  return coolingOf(part, (2 * areaMm2) / perimeterMm, beadWidthMm, part.infillPct / 100);
 }
 
 function coolingOf(part: Part, wholeMm: number, beadWidthMm: number, density: number): number {
   const wallMm = part.shells * beadWidthMm;
   if (2 * wallMm >= wholeMm) return wholeMm;
   return wallMm + density * (wholeMm - wallMm);
-}
-
-function sum(layers: readonly PathLayers[], of: (layer: PathLayers) => number): number {
-  return layers.reduce((total, layer) => total + layer.count * of(layer), 0);
 }

@@ -30,11 +30,21 @@ export function layerWork(machine: Machine, deposit: Deposit, speedMmPerS: numbe
  * Time of each kind of layer for one copy. Kinds within 2 % of each other are one group at their mean, so the sum is kept.
  * Example: the box of layer-work.ts at 60 mm/s: 92 layers of 24.4275 s and 8 solid ones of 94.6695 s.
  */
-export function layerGroups(machine: Machine, deposit: Deposit, speedMmPerS: number): LayerGroup[] {
+export function layerGroups(machine: Machine, deposit: Deposit, speedMmPerS: number): readonly LayerGroup[] {
+  const last = lastGroups.get(deposit);
+  if (last?.machine === machine && last.speedMmPerS === speedMmPerS) return last.groups;
   const workS = layerWork(machine, deposit, speedMmPerS);
-  const groups = deposit.layers.map((layer) => ({ count: layer.count, workS: workS(layer) }));
-  return groups.length <= FEW ? groups : fewer(groups);
+  const each = deposit.layers.map((layer) => ({ count: layer.count, workS: workS(layer) }));
+  const groups = each.length <= FEW ? each : fewer(each);
+  lastGroups.set(deposit, { machine, speedMmPerS, groups });
+  return groups;
 }
+
+/** What was asked of a deposit last: most feedstocks are laid at the machine's own speed, one after the other. */
+const lastGroups = new WeakMap<
+  Deposit,
+  { readonly machine: Machine; readonly speedMmPerS: number; readonly groups: readonly LayerGroup[] }
+>();
 
 function fewer(groups: readonly LayerGroup[]): LayerGroup[] {
   const alike = new Map<number, LayerGroup>();

@@ -34,22 +34,23 @@ function countAlike({ cuts, runs }: LayerStack): LayerKind[] {
     const counts = run.solid ? solid : others;
     counts[run.cut] = (counts[run.cut] ?? 0) + run.count;
   }
-  return cuts.flatMap((cut, index) => {
-    const kinds = [
-      { count: solid[index] ?? 0, solid: true, cut },
-      { count: others[index] ?? 0, solid: false, cut },
-    ];
-    return kinds.filter(({ count }) => count > 0);
+  const kinds: LayerKind[] = [];
+  cuts.forEach((cut, index) => {
+    const [solidCount, otherCount] = [solid[index] ?? 0, others[index] ?? 0];
+    if (solidCount > 0) kinds.push({ count: solidCount, solid: true, cut });
+    if (otherCount > 0) kinds.push({ count: otherCount, solid: false, cut });
   });
+  return kinds;
 }
 
 /** Puts layers of nearly the same cut together. */
-function fewer(kinds: readonly LayerKind[]): LayerKind[] {
+function fewer(kinds: readonly LayerKind[]): readonly LayerKind[] {
+  if (kinds.every(({ cut }) => cut === kinds[0]?.cut)) return kinds;
   const alike = new Map<string, LayerKind>();
   for (const kind of kinds) {
     const { areaMm2, perimeterMm, islands, shrinkPerMm, corners } = kind.cut;
     const outline = corners === undefined ? shrinkPerMm : step(corners);
-    const key = [kind.solid, islands, outline, step(areaMm2), step(perimeterMm)].join(" ");
+    const key = `${kind.solid} ${islands} ${outline} ${step(areaMm2)} ${step(perimeterMm)}`;
     const known = alike.get(key);
     alike.set(key, known ? together(known, kind) : kind);
   }

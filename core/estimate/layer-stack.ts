@@ -59,7 +59,7 @@ function makeStack(part: Part, up: string, layerHeightMm: number): LayerStack {
   if (measured) {
     const layers = layerCount(measured.heightMm + 2 * allowanceMm, layerHeightMm);
     const place = bandOf(measured.cuts);
-    const cuts = measured.cuts.map((cut) => grown(cut, allowanceMm, 2 * Math.PI, Infinity));
+    const cuts = grownCuts(part, measured.cuts);
     return { cuts, layers, runs: runsOf(part, layers, middles(layerHeightMm, allowanceMm), place) };
   }
   const box = standUp(measures.boxMm, axisOf(up), 0);
@@ -86,6 +86,18 @@ function makeStack(part: Part, up: string, layerHeightMm: number): LayerStack {
     layers,
     runs: runsOf(part, layers, middles(layerHeightMm, allowanceMm), nearestOf(bare)),
   };
+}
+
+const cutsOf = new WeakMap<Part, Map<readonly MeasuredCut[], readonly Cut[]>>();
+
+/** The cuts of one direction up with the part's allowance, the same objects for every layer height. */
+function grownCuts(part: Part, measured: readonly MeasuredCut[]): readonly Cut[] {
+  const ofPart = cutsOf.get(part) ?? new Map<readonly MeasuredCut[], readonly Cut[]>();
+  cutsOf.set(part, ofPart);
+  const { allowanceMm } = part.finishing;
+  const cuts = ofPart.get(measured) ?? measured.map((cut) => grown(cut, allowanceMm, 2 * Math.PI, Infinity));
+  ofPart.set(measured, cuts);
+  return cuts;
 }
 
 /** Cuts through a body at the middle of every layer of one height, as `layerProfile` of the geometry gives them. */

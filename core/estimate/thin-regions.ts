@@ -67,12 +67,17 @@ function thinLayers(
   const measured = measuredStanding(part, standing.up);
   if (!measured) return null;
   const around = 2 * part.finishing.allowanceMm;
-  const thickness = measured.cuts.map((cut) => thicknessMm(cut) + around || Infinity);
-  if (!thickness.some((mm) => mm < limitMm)) return null;
+  const thickness = (cut: MeasuredCut): number => thicknessMm(cut) + around || Infinity;
+  if (!measured.cuts.some((cut) => thickness(cut) < limitMm)) return null;
   const { runs, layers } = layerStack(part, standing.up, bead.layerHeightMm);
-  const thin = runs.filter(({ cut }) => (thickness[cut] ?? Infinity) < limitMm);
-  if (thin.length === 0) return null;
-  const ranges = layerRanges(runs, (run) => thin.includes(run));
-  const thinnestMm = Math.min(...thin.map(({ cut }) => thickness[cut] ?? Infinity));
+  let thinnestMm = Infinity;
+  const ranges = layerRanges(runs, ({ cut: place }) => {
+    const cut = measured.cuts[place];
+    const mm = cut ? thickness(cut) : Infinity;
+    if (mm >= limitMm) return false;
+    thinnestMm = Math.min(thinnestMm, mm);
+    return true;
+  });
+  if (ranges.length === 0) return null;
   return { ranges, layers, share: layersIn(ranges) / layers, thinnestMm };
 }

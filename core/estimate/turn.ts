@@ -62,11 +62,22 @@ export function closestTurn(
   body: TurnedBody,
   machine: Machine,
 ): { readonly standing: StandingBox; readonly excess: number } {
-  const tried = Array.from({ length: QUARTER_DEG }, (_, rotationDeg) => {
-    const standing = turnedBox(body, rotationDeg);
+  const spans = wholeDegreeSpans(body.standing.hullMm);
+  const tried = spans.map((span, rotationDeg) => {
+    const standing = boxAround(body, span, rotationDeg);
     return { standing, excess: excess(standing, machine) };
   });
   return tried.reduce((best, next) => (next.excess < best.excess ? next : best));
+}
+
+/** Worked out once for each outline, whichever machine is too small for it. */
+const spansOf = new WeakMap<Outline, readonly Span[]>();
+
+function wholeDegreeSpans(hullMm: Outline): readonly Span[] {
+  const spans =
+    spansOf.get(hullMm) ?? Array.from({ length: QUARTER_DEG }, (_, turnDeg) => spanAt(hullMm, turnDeg));
+  spansOf.set(hullMm, spans);
+  return spans;
 }
 
 const QUARTER_DEG = 90;
@@ -75,22 +86,43 @@ const QUARTER_DEG = 90;
  * Box around a turned footprint with the allowance on every side. The outline may be a little outside the body; unturned and
  * with an axis of its own up a body's box is known exactly. Example: 60 x 40 mm turned by 90 degrees is 40 x 60.
  */
-function turnedBox({ standing, boxMm, allowanceMm }: TurnedBody, rotationDeg: number): StandingBox {
+function turnedBox(body: TurnedBody, rotationDeg: number): StandingBox {
+  return boxAround(body, spanAt(body.standing.hullMm, rotationDeg), rotationDeg);
+}
+
+function boxAround(
+  { standing, boxMm, allowanceMm }: TurnedBody,
+  span: Span,
+  rotationDeg: number,
+): StandingBox {
+  const exact = rotationDeg === 0 ? acrossOf(boxMm, standing.up) : null;
+  const x = Math.min(span.acrossMm, exact?.x ?? Infinity) + 2 * allowanceMm;
+  const y = Math.min(span.alongMm, exact?.y ?? Infinity) + 2 * allowanceMm;
+  return { footprintMm: { x, y }, heightMm: standing.heightMm + 2 * allowanceMm };
+}
+
+type Outline = MeasuredStanding["hullMm"];
+
+/** How wide and how deep a turned outline is, mm. */
+interface Span {
+  readonly acrossMm: number;
+  readonly alongMm: number;
+}
+
+function spanAt(hullMm: Outline, rotationDeg: number): Span {
   const cos = Math.cos(rotationDeg * RAD_PER_DEG);
   const sin = Math.sin(rotationDeg * RAD_PER_DEG);
   let [left, right, front, back] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const [x, y] of standing.hullMm) {
-    const across = x * cos - y * sin;
-    const along = x * sin + y * cos;
-    left = Math.min(left, across);
-    right = Math.max(right, across);
-    front = Math.min(front, along);
-    back = Math.max(back, along);
+  for (let at = 0; at < hullMm.length; at++) {
+    const corner = hullMm[at]!;
+    const across = corner[0] * cos - corner[1] * sin;
+    const along = corner[0] * sin + corner[1] * cos;
+    if (across < left) left = across;
+    if (across > right) right = across;
+    if (along < front) front = along;
+    if (along > back) back = along;
   }
-  const exact = rotationDeg === 0 ? acrossOf(boxMm, standing.up) : null;
-  const x = Math.min(right - left, exact?.x ?? Infinity) + 2 * allowanceMm;
-  const y = Math.min(back - front, exact?.y ?? Infinity) + 2 * allowanceMm;
-  return { footprintMm: { x, y }, heightMm: standing.heightMm + 2 * allowanceMm };
+  return { acrossMm: right - left, alongMm: back - front };
 }
 
 /** How wide a body's own box is on the platform with an axis up: the turned axes are those of `standUp` of the geometry. */

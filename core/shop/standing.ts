@@ -56,8 +56,11 @@ export type MeasuredCut = z.infer<typeof cutSchema>;
  * Area inside a counter-clockwise outline, mm2, by the shoelace formula. Example: (0, 0), (60, 0), (60, 40), (0, 40) give 2400.
  */
 export function areaInside(outline: MeasuredStanding["hullMm"]): number {
-  return outline.reduce((sum, [x, y], at) => {
-    const [nextX, nextY] = outline[(at + 1) % outline.length] ?? [x, y];
-    return sum + (x * nextY - nextX * y) / 2;
-  }, 0);
+  let sum = 0;
+  for (let at = 0; at < outline.length; at++) {
+    const corner = outline[at]!;
+    const next = outline[(at + 1) % outline.length]!;
+    sum += (corner[0] * next[1] - next[0] * corner[1]) / 2;
+  }
+  return sum;
 }

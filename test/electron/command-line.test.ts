@@ -62,17 +62,24 @@ describe("Ctrl+C before there is anything to keep", () => {
     let text = "";
     let err = "";
     child.stdout.on("data", (data) => (text += data));
-    child.stderr.on("data", (data) => (err += data));
+    const heard = new Promise<void>((resolve) =>
+      child.stderr.on("data", (data) => {
+        err += data;
+        resolve();
+      }),
+    );
     const ended = new Promise<number | null>((resolve) => child.on("close", resolve));
     // A pipe opens for writing as soon as the program reads from it.
     const pipe = await open(path, "w");
     child.kill("SIGINT");
+    await heard;
+    // Node ends a process only when no read of a file is under way any more.
+    await pipe.close();
     expect([await ended, text, err]).toEqual([
       3,
       "",
       "Stopped at once: nothing more is planned or written.\n",
     ]);
-    await pipe.close();
   });
 });
 

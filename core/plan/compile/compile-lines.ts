@@ -48,6 +48,8 @@ class LineWriter implements CompiledLines {
   private readonly parts: ReadonlyMap<string, Part>;
   private readonly mostWanted: ReadonlyMap<string, number>;
   private readonly engineeringIndex = new Map<string, number>();
+  /** by machine; the same for every order */
+  private readonly openMin: number[] = [];
   private readonly input: CompileLinesInput;
 
   constructor(input: CompileLinesInput) {
@@ -119,7 +121,7 @@ class LineWriter implements CompiledLines {
       const perCopyMin = Math.min(...routes.filter((r) => r.classIndex === classIndex).map(leastMinPerCopy));
       if (!Number.isFinite(perCopyMin)) continue;
       for (const index of facts.machineIndices) {
-        const openMin = openFor(times.machines[index]?.segments ?? [], lengthMin);
+        const openMin = (this.openMin[index] ??= openFor(times.machines[index]?.segments ?? [], lengthMin));
         copies += Math.ceil(openMin / perCopyMin);
       }
     }

@@ -105,8 +105,9 @@ export class OptionFinder {
     const costByCopies = new Float64Array(most + 1);
     for (let copies = 1; copies <= most; copies++) {
       const items = [{ route, copies }];
-      runMinByCopies[copies] = runMin(items);
-      costByCopies[copies] = this.input.costing.amounts(items, machine).total;
+      const minutes = runMin(items);
+      runMinByCopies[copies] = minutes;
+      costByCopies[copies] = this.input.costing.amounts(items, machine, minutes).total;
     }
     return { runMinByCopies, costByCopies };
   }

@@ -1,10 +1,10 @@
-import loadModule from "glpk.js/node";
 import type { GLPK, LP, Options, Result } from "glpk.js/node";
 import type { LinearProgram, LpAnswer, LpEngine } from "../linear-program.ts";
 import { withoutValues } from "./without-values.ts";
 
 /** Loads GLPK (simplex; branch and bound for whole numbers, without a proven bound when it stops early). */
 export async function loadGlpk(): Promise<LpEngine> {
+  const { default: loadModule } = await import("glpk.js/node");
   const glpk = await loadModule();
   return { name: "glpk", solve: (program, seconds) => solve(glpk, program, seconds) };
 }

@@ -1,13 +1,12 @@
-import highsModule from "highs";
 import type { Highs, Model } from "highs";
 import type { LinearProgram, LpAnswer, LpEngine } from "../linear-program.ts";
 import { withoutValues } from "./without-values.ts";
 
-/** The package's types describe its CommonJS face; what is imported here is the function itself. */
-const loadModule = highsModule as unknown as () => Promise<Highs>;
-
 /** Loads HiGHS (dual simplex; branch and cut with a proven bound for whole numbers). */
 export async function loadHighs(): Promise<LpEngine> {
+  const { default: highsModule } = await import("highs");
+  // The package's types describe its CommonJS face; what is imported here is the function itself.
+  const loadModule = highsModule as unknown as () => Promise<Highs>;
   const highs = await loadModule();
   return { name: "highs", solve: (program, seconds) => solve(highs, program, seconds) };
 }

@@ -25,10 +25,12 @@ export class MachineWindows {
   readonly unloadMin: Int32Array;
 
   constructor(problem: PlanProblem) {
-    const minutes = operatorMinutes(problem);
-    const served = minutes.map(servedStretches);
-    const rows = problem.machines.map((machine) => rowsOf(problem, machine, served));
-    this.use = new OperatorUse(problem, minutes);
+    const { minutes, rows } = layOut(problem);
+    // The search takes operators off its minutes: each has its own.
+    this.use = new OperatorUse(
+      problem,
+      minutes.map((list) => list.slice()),
+    );
     const windows = rows.flatMap((row) => row.windows);
     const segments = rows.flatMap((row) => row.segments);
     this.firstWindow = startsOf(rows.map((row) => row.windows.length));
@@ -49,6 +51,25 @@ export class MachineWindows {
       (machine) => problem.classes[machine.classIndex]!.unloadMin,
     );
   }
+}
+
+/** The calendars of a problem minute by minute, and what they leave each machine. */
+interface LaidOut {
+  readonly minutes: readonly Int16Array[];
+  readonly rows: readonly MachineRows[];
+}
+
+const laidOut = new WeakMap<PlanProblem, LaidOut>();
+
+/** Done once for each problem: several searches of one run begin with it. */
+function layOut(problem: PlanProblem): LaidOut {
+  const known = laidOut.get(problem);
+  if (known) return known;
+  const minutes = operatorMinutes(problem);
+  const served = minutes.map(servedStretches);
+  const rows = problem.machines.map((machine) => rowsOf(problem, machine, served));
+  laidOut.set(problem, { minutes, rows });
+  return { minutes, rows };
 }
 
 interface WindowRow extends Stretch {

@@ -10,6 +10,7 @@ interface GridRowProps<Row> {
   readonly state: GridState<Row>;
   readonly gridId: string;
   readonly rowPx: number;
+  readonly columnPx: (col: number) => number;
   readonly findingAt: ((row: Row, columnId: string) => Finding | undefined) | undefined;
 }
 
@@ -24,7 +25,7 @@ export function GridRow<Row extends { readonly id: string }>(props: GridRowProps
       class="grid-row"
       role="row"
       aria-rowindex={props.index + 2}
-      style={{ transform: `translateY(${props.index * props.rowPx}px)` }}
+      style={{ top: `${props.index * props.rowPx}px` }}
     >
       <div
         class="grid-number"
@@ -74,6 +75,7 @@ function GridCell<Row extends { readonly id: string }>(props: GridCellProps<Row>
       aria-selected={props.state.isSelected(props.index, props.col)}
       aria-readonly={props.column.put ? undefined : true}
       aria-invalid={rejection() || finding()?.severity === "error" ? true : undefined}
+      data-long={mayBeLong(text(), props.columnPx(props.col), props.rowPx) ? "" : undefined}
       data-severity={finding()?.severity}
       data-active={isActive() ? "" : undefined}
       data-align={props.column.align}
@@ -92,4 +94,14 @@ function GridCell<Row extends { readonly id: string }>(props: GridCellProps<Row>
 /** Short plain texts, nearly all of them, need no look at every character. */
 function shownText(text: string): string {
   return /^[\x20-\x7e]{0,119}$/.test(text) ? text : shortText(text, MOST_CHARS);
+}
+
+/** Width of a letter and of the space at both ends, in heights of a row. Few texts of plain letters are wider. */
+const LETTER_ROWS = 0.33;
+const ENDS_ROWS = 0.55;
+
+/** True where a text could be wider than its column, so that it must be clipped. */
+function mayBeLong(text: string, columnPx: number, rowPx: number): boolean {
+  const isPlain = /^[\x20-\x7e]*$/.test(text) && !/[A-Z@%]{3}/.test(text);
+  return !isPlain || text.length * LETTER_ROWS + ENDS_ROWS > columnPx / rowPx;
 }

@@ -170,6 +170,7 @@ function Table<Row extends { readonly id: string }>(props: TableProps<Row>): JSX
               state={state}
               gridId={gridId}
               rowPx={layout.rowPx()}
+              columnPx={layout.columnPx}
               findingAt={props.findingAt}
             />
           )}
