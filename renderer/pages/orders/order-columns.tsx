@@ -3,10 +3,14 @@ import { isInstant, minuteOf } from "../../../core/shop/instants.ts";
 import type { Order } from "../../../core/shop/order.ts";
 import type { CellChoice, GridColumn, Unfit } from "../../components/grid/grid-column.ts";
 import type { Format } from "../../format/format.ts";
-import type { ShopStore } from "../../store/shop-store.ts";
 import { useStores } from "../../store/stores.ts";
 import { type OrderField, NO_PART, orderReadingOf, putOrderField } from "./order-fields.ts";
 import { NOT_PLANNED, type Outcome, outcomeWords } from "./order-outcomes.ts";
+
+interface Named {
+  readonly id: string;
+  readonly name: string;
+}
 
 /** What the columns are made with. */
 interface Tools {
@@ -17,7 +21,13 @@ interface Tools {
 /** The columns of the orders, in the order in which a planner reads them. */
 export function createOrderColumns(outcomes: Accessor<ReadonlyMap<string, Outcome>>): GridColumn<Order>[] {
   const { shop, format } = useStores();
-  const reading = createMemo(() => orderReadingOf(shop.shop(), format()));
+  const parts = createMemo(() => shop.shop().parts);
+  const machines = createMemo(() => shop.shop().machines);
+  const feedstocks = createMemo(() => shop.shop().feedstocks);
+  // An edit of an order leaves these lists as they are, so that nothing is made anew.
+  const reading = createMemo(() =>
+    orderReadingOf({ parts: parts(), machines: machines(), feedstocks: feedstocks() }, format()),
+  );
   const tools: Tools = {
     format,
     put: (field) => (order, text) => putOrderField(order, field, text, reading()),
@@ -26,7 +36,7 @@ export function createOrderColumns(outcomes: Accessor<ReadonlyMap<string, Outcom
   return [
     { id: "id", title: "Order", widthPx: 92, isSticky: true, text: ({ id }) => id, put: put("id") },
     stateColumn(outcomes, format),
-    partColumn(shop, tools),
+    partColumn(parts, tools),
     copiesColumn(tools),
     dateColumn("due", "Due", ({ dueAt }) => dueAt, tools),
     plainColumn("customer", "Customer", ({ customer }) => customer, tools),
@@ -34,7 +44,7 @@ export function createOrderColumns(outcomes: Accessor<ReadonlyMap<string, Outcom
     amountColumn("lateCost", "Late, a day", ({ lateCostPerDay }) => lateCostPerDay, tools),
     amountColumn("price", "Price, each", ({ pricePerPiece }) => pricePerPiece, tools),
     ...promiseColumns(tools),
-    ...pinColumns(shop, tools),
+    ...pinColumns(machines, feedstocks, tools),
     plainColumn("note", "Note", ({ note }) => note, tools),
   ];
 }
@@ -55,9 +65,9 @@ function stateColumn(
   };
 }
 
-function partColumn(shop: ShopStore, { put }: Tools): GridColumn<Order> {
-  const names = createMemo(() => new Map(shop.shop().parts.map(({ id, name }) => [id, name])));
-  const choices = createMemo(() => choicesOf(shop.shop().parts));
+function partColumn(parts: Accessor<readonly Named[]>, { put }: Tools): GridColumn<Order> {
+  const names = createMemo(() => new Map(parts().map(({ id, name }) => [id, name])));
+  const choices = createMemo(() => choicesOf(parts()));
   return {
     id: "part",
     title: "Part",
@@ -154,7 +164,11 @@ function promiseColumns({ put }: Tools): GridColumn<Order>[] {
   ];
 }
 
-function pinColumns(shop: ShopStore, { put }: Tools): GridColumn<Order>[] {
+function pinColumns(
+  machines: Accessor<readonly Named[]>,
+  feedstocks: Accessor<readonly Named[]>,
+  { put }: Tools,
+): GridColumn<Order>[] {
   return [
     {
       id: "machine",
@@ -162,7 +176,7 @@ function pinColumns(shop: ShopStore, { put }: Tools): GridColumn<Order>[] {
       widthPx: 96,
       text: ({ pinned }) => pinned?.machineId ?? "",
       put: put("machine"),
-      choices: createMemo(() => [ANY, ...choicesOf(shop.shop().machines)]),
+      choices: createMemo(() => [ANY, ...choicesOf(machines())]),
     },
     {
       id: "feedstock",
@@ -170,12 +184,12 @@ function pinColumns(shop: ShopStore, { put }: Tools): GridColumn<Order>[] {
       widthPx: 140,
       text: ({ pinned }) => pinned?.feedstockId ?? "",
       put: put("feedstock"),
-      choices: createMemo(() => [ANY, ...choicesOf(shop.shop().feedstocks)]),
+      choices: createMemo(() => [ANY, ...choicesOf(feedstocks())]),
     },
   ];
 }
 
-function choicesOf(entries: readonly { readonly id: string; readonly name: string }[]): CellChoice[] {
+function choicesOf(entries: readonly Named[]): CellChoice[] {
   return entries.map(({ id, name }) => ({ value: id, label: name }));
 }
 

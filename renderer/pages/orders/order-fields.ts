@@ -46,7 +46,10 @@ export function idsByName(
   return ids;
 }
 
-export function orderReadingOf(shop: Shop, format: Format): OrderReading {
+export function orderReadingOf(
+  shop: Pick<Shop, "parts" | "machines" | "feedstocks">,
+  format: Format,
+): OrderReading {
   return {
     format,
     parts: idsByName(shop.parts),
