@@ -1,7 +1,14 @@
 import { fixedText, untilText } from "./display.ts";
 import { type Html, html, when } from "./html-escape.ts";
 import { bar, nameText, scrolling, section, type SheetContext, tableHead } from "./sheet-parts.ts";
-import { capital, type HourWorth, hoursWorth, lateOrders, unplannedCopies } from "./week-facts.ts";
+import {
+  capital,
+  type HourWorth,
+  hoursWorth,
+  lateOrders,
+  unplannedCopies,
+  withoutPlaceText,
+} from "./week-facts.ts";
 
 /** What planning saves against rules of thumb, and what one more hour of a machine or an operator would be worth. */
 export function worthSection(context: SheetContext): Html {
@@ -37,13 +44,13 @@ function comparison({ plan, display }: SheetContext): Html {
   const body = rows.map(
     (
       row,
-    ) => html`<tr class="row-${row.look}"><th scope="row"><bdi>${capital(row.name)}</bdi></th><td class="num">${display.amount(row.cost)}</td><td class="num">${row.look === "own" ? "" : againstText(row.cost, total)}</td><td class="num">${row.late}</td><td class="num">${row.without > 0 ? row.without : ""}</td><td class="bar-cell">${bar(row.cost, largest, row.look)}</td></tr>
+    ) => html`<tr class="row-${row.look}"><th scope="row"><bdi>${capital(row.name)}</bdi>${when(row.without > 0, () => html`, ${withoutPlaceText(row.without)}`)}</th><td class="num">${display.amount(row.cost)}</td><td class="num">${row.look === "own" ? "" : againstText(row.cost, total)}</td><td class="num">${row.late}</td><td class="bar-cell">${bar(row.cost, largest, row.look)}</td></tr>
 `,
   );
   return scrolling(
     "Against rules of thumb",
     html`<table class="cost"><caption><b>Against rules of thumb</b></caption>
-${tableHead(["Plan", `>${plan.currency}`, ">Against this", ">Late", ">Without a place", "Bar"])}<tbody>${body}</tbody></table>`,
+${tableHead(["Plan", `>${plan.currency}`, ">Against this", ">Late", "Bar"])}<tbody>${body}</tbody></table>`,
   );
 }
 
@@ -62,7 +69,7 @@ function hourPrices(context: SheetContext): Html {
     "Price of an hour",
     html`<table class="cost"><caption><b>Price of an hour</b>, ${plan.currency} per hour</caption>
 ${tableHead(["Where", "When", ">One more saves", ">One less costs"])}
-<tbody>${shown.map((price) => priceRow(price, context))}${when(rows.length === 0, () => html`<tr><td colspan="4">No hour is short: one more would save nothing.</td></tr>`)}</tbody>
+<tbody>${shown.map((price) => priceRow(price, context))}${when(rows.length === 0, () => html`<tr><td colspan="4">No price: no hour is short in the relaxed problem behind the bound, or there was no time to price one.</td></tr>`)}</tbody>
 ${when(left > 0, () => html`<tfoot><tr><td colspan="4">${left} smaller ones are in the plan file.</td></tr></tfoot>`)}</table>`,
   );
 }

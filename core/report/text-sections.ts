@@ -6,7 +6,7 @@ import { headlineOf } from "./headline.ts";
 import { replanText } from "./replan-words.ts";
 import { type Names, namesOf } from "./names.ts";
 import { column, rightColumn, shortText, visibleText, wrapped } from "./plain-text.ts";
-import { itemsText, lateOrders, unplannedCopies } from "./week-facts.ts";
+import { itemsText, lateOrders, unplannedCopies, withoutPlaceText } from "./week-facts.ts";
 import { KIND_WORDS } from "./words.ts";
 
 /** A plan and what its text is written with. */
@@ -73,18 +73,22 @@ function barText(amount: number, largest: number): string {
 /** This plan beside the rules of thumb. */
 export function handRuleLines({ plan, display }: TextContext): string[] {
   if (plan.handRules.length === 0) return [];
+  const rows = [
+    ...plan.handRules.map((rule) => ({ ...rule, late: rule.lateOrders, without: rule.unplannedCopies })),
+    {
+      name: "this plan",
+      cost: plan.cost.total,
+      late: lateOrders(plan).length,
+      without: unplannedCopies(plan),
+    },
+  ];
   return [
     title("What a rule of thumb would have cost"),
-    ...plan.handRules.map(
-      (rule) =>
-        `    ${column(rule.name, 50)} ${rightColumn(display.money(rule.cost), 18)}, ${rule.lateOrders} late${withoutPlaceText(rule.unplannedCopies)}`,
-    ),
-    `    ${column("this plan", 50)} ${rightColumn(display.money(plan.cost.total), 18)}, ${lateOrders(plan).length} late${withoutPlaceText(unplannedCopies(plan))}`,
+    ...rows.flatMap(({ name, cost, late, without }) => [
+      `    ${column(name, 50)} ${rightColumn(display.money(cost), 18)}, ${late} late`,
+      ...(without > 0 ? [`      ${withoutPlaceText(without)}`] : []),
+    ]),
   ];
-}
-
-function withoutPlaceText(copies: number): string {
-  return copies > 0 ? `, ${copies} without a place` : "";
 }
 
 /** From set-up to unloaded, in columns; the day of the end only where it is another. */

@@ -142,6 +142,11 @@ export function unplannedCopies(plan: PlanDocument): number {
   return plan.unplanned.reduce((sum, entry) => sum + entry.copies, 0);
 }
 
+/** Said beside the cost of a plan that leaves copies out, which makes it cheap. Example: 3 gives "3 copies without a place". */
+export function withoutPlaceText(copies: number): string {
+  return `${countText(copies, "copy", "copies")} without a place`;
+}
+
 /** What one hour more or less is worth: of a machine or, where a calendar is named, of an operator. */
 export interface HourWorth {
   readonly machineIds: readonly string[];

@@ -214,3 +214,19 @@ describe("names that are meant to do harm", () => {
     expect(hostile).not.toMatch(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\p{Cs}]/u);
   });
 });
+
+describe("the plans of the rules of thumb", () => {
+  it("say how many copies they leave without a place, and nothing where they leave none", () => {
+    const [firstFit = "", cheapest = ""] = sheet.split("Earliest due date").slice(-2);
+    expect(firstFit).not.toContain("without a place");
+    expect(cheapest).toContain("</bdi>, 3 copies without a place</th>");
+  });
+});
+
+describe("prices of hours", () => {
+  it("are not said to be nothing where there was no time to find them", () => {
+    const unpriced = weekSheet(shop, { ...plan, prices: { machineHour: [], operatorHour: [] } });
+    expect(unpriced).toContain("or there was no time to price one");
+    expect(sheet).not.toContain("or there was no time to price one");
+  });
+});
