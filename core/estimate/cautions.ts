@@ -9,6 +9,7 @@ import { layerCautions } from "./layer-cautions.ts";
 import { depositC } from "./layer-limits.ts";
 import { layerRanges, layersIn, layerWords } from "./layer-numbers.ts";
 import { layerStack } from "./layer-stack.ts";
+import type { PaceInput } from "./pace.ts";
 import type { Route } from "./route.ts";
 import { say } from "./say.ts";
 import { thinCautions } from "./thin-regions.ts";
@@ -16,10 +17,7 @@ import { MANY_ISLANDS, wallsMeet } from "./tool-path-work.ts";
 import { contactC, weldS } from "./weld-time.ts";
 
 /** A route and what it was made from. */
-export interface CautionInput {
-  readonly part: Part;
-  readonly machine: Machine;
-  readonly feedstock: Feedstock;
+export interface CautionInput extends PaceInput {
   readonly deposit: Deposit;
   readonly route: Route;
 }

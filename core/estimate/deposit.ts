@@ -1,6 +1,7 @@
 import type { Nozzle, Process } from "../shop/machine.ts";
 import type { Part } from "../shop/part.ts";
 import { beadAreaMm2 } from "./bead.ts";
+import { layerKinds } from "./layer-kinds.ts";
 import type { LayerKind } from "./layer-kinds.ts";
 import { followedShare, layerPath } from "./layer-path.ts";
 import type { LayerPath } from "./layer-path.ts";
@@ -54,21 +55,20 @@ export interface Deposit {
 }
 
 /** What is laid down, for whom and how. */
-export interface DepositInput {
+interface DepositInput {
   readonly part: Part;
   readonly process: Process;
   readonly nozzle: Nozzle;
   readonly standing: Standing;
   readonly bead: Bead;
-  /** the part's layers in that standing at that layer height */
-  readonly kinds: readonly LayerKind[];
 }
 
 /**
  * Lays a part down in one way. Filament machines build supports, pellet machines build without.
  * Example: a box of 60 x 40 x 20 mm, bead 0.45 x 0.2, 2 walls, 20 %, 4 solid layers: 15 273.907 mm3 in 100 layers.
  */
-export function deposit({ part, process, nozzle, standing, bead, kinds }: DepositInput): Deposit {
+export function deposit({ part, process, nozzle, standing, bead }: DepositInput): Deposit {
+  const kinds = layerKinds(part, standing.up, bead.layerHeightMm);
   const { layers, layerCount, pathMm, islands, mostIslands, wallWidthMm } = knownPaths(part, kinds, bead);
   const overhang = overhangMm2(part, standing.up);
   const continuing = standing.copies === 1 ? 1 : 0;

@@ -5,6 +5,7 @@ import { machineReasons, partReasons } from "./feedstock-fit.ts";
 import { closest, nozzleWays, tryGroup } from "./lay-down.ts";
 import type { LaidRoute, NozzleWays } from "./lay-down.ts";
 import { reasonWithLayers } from "./layers-to-blame.ts";
+import type { PaceInput } from "./pace.ts";
 import type { DepositRefusal } from "./route-attempt.ts";
 import type { RouteReason } from "./route.ts";
 import { findStandings } from "./standings.ts";
@@ -58,12 +59,6 @@ export function findWays(
   });
 }
 
-interface Asked {
-  readonly part: Part;
-  readonly machine: Machine;
-  readonly feedstock: Feedstock;
-}
-
 /** The routes that work, or where none does for each code the refusal that came closest. */
 interface TriedWays {
   readonly laid: readonly LaidRoute[];
@@ -72,7 +67,7 @@ interface TriedWays {
 
 const NOTHING_TRIED: TriedWays = { laid: [], refusals: [] };
 
-function tryWays(asked: Asked, { groups }: NozzleWays): TriedWays {
+function tryWays(asked: PaceInput, { groups }: NozzleWays): TriedWays {
   const laid: LaidRoute[] = [];
   const refusals: DepositRefusal[] = [];
   for (const group of groups) {

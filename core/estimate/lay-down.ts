@@ -4,9 +4,9 @@ import { beadChoices } from "./bead-choices.ts";
 import { bestRoute } from "./best-route.ts";
 import { deposit } from "./deposit.ts";
 import type { Bead, Deposit, Standing } from "./deposit.ts";
-import { layerKinds } from "./layer-kinds.ts";
+import type { PaceInput } from "./pace.ts";
 import { attempt } from "./route-attempt.ts";
-import type { AttemptInput, DepositRefusal } from "./route-attempt.ts";
+import type { DepositRefusal } from "./route-attempt.ts";
 import type { Route, RouteReason } from "./route.ts";
 import type { Standings } from "./standings.ts";
 
@@ -35,10 +35,7 @@ export function nozzleWays(
 ): NozzleWays {
   const choices = beadChoices(part, nozzle);
   const deposits = (standing: Standing, beads: readonly Bead[]): Deposit[] => {
-    return beads.map((bead) => {
-      const kinds = layerKinds(part, standing.up, bead.layerHeightMm);
-      return deposit({ part, process: machine.process, nozzle, standing, bead, kinds });
-    });
+    return beads.map((bead) => deposit({ part, process: machine.process, nozzle, standing, bead }));
   };
   const groupOf = (standings: readonly Standing[]): DepositGroup => ({
     thick: once(() => standings.flatMap((standing) => deposits(standing, choices.thick))),
@@ -68,14 +65,14 @@ type Tried =
   | { readonly best: null; readonly refusals: readonly DepositRefusal[] };
 
 /** Thick layers first; thinner ones, which take less time each, only when every thick one fails. */
-export function tryGroup(input: AttemptInput, group: DepositGroup): Tried {
+export function tryGroup(input: PaceInput, group: DepositGroup): Tried {
   const thick = tryDeposits(input, group.thick());
   if (thick.best || thick.refusals.length === 0) return thick;
   const thin = tryDeposits(input, group.thin());
   return thin.best ? thin : { best: null, refusals: closest([...thick.refusals, ...thin.refusals]) };
 }
 
-function tryDeposits(input: AttemptInput, deposits: readonly Deposit[]): Tried {
+function tryDeposits(input: PaceInput, deposits: readonly Deposit[]): Tried {
   const routes: LaidRoute[] = [];
   const refusals: DepositRefusal[] = [];
   for (const way of deposits) {

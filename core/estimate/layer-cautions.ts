@@ -1,8 +1,5 @@
-import { measuredStanding } from "../shop/directions-up.ts";
 import type { CautionInput } from "./cautions.ts";
-import { layerRanges, layersIn, layerWords } from "./layer-numbers.ts";
-import { layerStack } from "./layer-stack.ts";
-import { timedRuns } from "./pace.ts";
+import { layersMeant } from "./layers-to-blame.ts";
 import { slowestLayerS } from "./print-time.ts";
 import { say } from "./say.ts";
 
@@ -54,11 +51,6 @@ const DUST_S = 1e-9;
 
 /** Example: " in layers 212 to 240"; nothing where layers are not known one by one or all are meant. */
 function layersWhere(input: CautionInput, isMeant: (workS: number) => boolean): string {
-  const { part, deposit } = input;
-  const { standing, bead } = deposit;
-  if (!measuredStanding(part, standing.up)) return "";
-  const stack = layerStack(part, standing.up, bead.layerHeightMm);
-  const ranges = layerRanges(timedRuns(input, deposit, stack), ({ workS }) => isMeant(workS));
-  const count = layersIn(ranges);
-  return count === 0 || count === stack.layers ? "" : ` in ${layerWords(ranges)}`;
+  const layers = layersMeant(input, input.deposit, isMeant);
+  return layers === null ? "" : ` in ${layers}`;
 }

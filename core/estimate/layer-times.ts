@@ -1,12 +1,9 @@
-import type { Feedstock } from "../shop/feedstock.ts";
-import type { Machine } from "../shop/machine.ts";
-import type { Part } from "../shop/part.ts";
 import { deposit } from "./deposit.ts";
 import type { Deposit } from "./deposit.ts";
-import { layerKinds } from "./layer-kinds.ts";
 import { exactStack, layerStack } from "./layer-stack.ts";
 import type { ExactCuts } from "./layer-stack.ts";
 import { timedRuns } from "./pace.ts";
+import type { PaceInput } from "./pace.ts";
 import { layerTimeS } from "./print-time.ts";
 import type { Route } from "./route.ts";
 import { findStandings } from "./standings.ts";
@@ -36,10 +33,7 @@ export interface LayerTimes {
 }
 
 /** A route and what it was found with. */
-interface LayerTimesInput {
-  readonly part: Part;
-  readonly machine: Machine;
-  readonly feedstock: Feedstock;
+interface LayerTimesInput extends PaceInput {
   readonly route: Route;
   /** the part's cuts at the route's layer height, where its mesh is at hand; else those of its measures are used */
   readonly exact?: ExactCuts;
@@ -75,7 +69,6 @@ function depositOf({ part, machine, route }: LayerTimesInput): Deposit {
   const standing = findStandings(part, machine).standings.find(({ up }) => up === route.orientation);
   if (!nozzle || !standing) throw new RangeError(`not a route of ${part.id} on ${machine.id}`);
   const { beadWidthMm, layerHeightMm } = route;
-  const kinds = layerKinds(part, standing.up, layerHeightMm);
   const bead = { beadWidthMm, layerHeightMm };
-  return deposit({ part, process: machine.process, nozzle, standing, bead, kinds });
+  return deposit({ part, process: machine.process, nozzle, standing, bead });
 }

@@ -1,4 +1,5 @@
 import { measuredStanding } from "../shop/directions-up.ts";
+import type { Deposit } from "./deposit.ts";
 import { layerRanges, layersIn, layerWords } from "./layer-numbers.ts";
 import { layerStack } from "./layer-stack.ts";
 import { timedRuns } from "./pace.ts";
@@ -12,13 +13,25 @@ import type { RouteReason } from "./route.ts";
  */
 export function reasonWithLayers(input: PaceInput, refusal: DepositRefusal): RouteReason {
   const { reason, isToBlame, deposit } = refusal;
+  const layers = isToBlame ? layersMeant(input, deposit, isToBlame) : null;
+  if (layers === null) return reason;
+  const sentence = `${reason.sentence} It is so in ${layers} of ${deposit.layerCount} with ${deposit.standing.up} up.`;
+  return { ...reason, sentence, values: { ...reason.values, layers } };
+}
+
+/**
+ * Layers of a deposit that are meant, told by their work in s, in words; null where no mesh tells them apart, and where all or
+ * none are meant. Example: "layers 212 to 240".
+ */
+export function layersMeant(
+  input: PaceInput,
+  deposit: Deposit,
+  isMeant: (workS: number) => boolean,
+): string | null {
   const { standing, bead } = deposit;
-  if (!isToBlame || !measuredStanding(input.part, standing.up)) return reason;
+  if (!measuredStanding(input.part, standing.up)) return null;
   const stack = layerStack(input.part, standing.up, bead.layerHeightMm);
-  const ranges = layerRanges(timedRuns(input, deposit, stack), ({ workS }) => isToBlame(workS));
+  const ranges = layerRanges(timedRuns(input, deposit, stack), ({ workS }) => isMeant(workS));
   const count = layersIn(ranges);
-  if (count === 0 || count === stack.layers) return reason;
-  const words = layerWords(ranges);
-  const sentence = `${reason.sentence} It is so in ${words} of ${stack.layers} with ${standing.up} up.`;
-  return { ...reason, sentence, values: { ...reason.values, layers: words } };
+  return count === 0 || count === stack.layers ? null : layerWords(ranges);
 }

@@ -68,17 +68,16 @@ function standBothWays(
   ];
 }
 
-function stand(mesh: Mesh, up: string, direction: Direction, fine: FineCuts): MeasuredStanding {
-  const height = heightMm(mesh, direction);
+function stand(mesh: Mesh, up: string, direction: Direction, fine: StoodCuts): MeasuredStanding {
   const { areaMm2, supportVolumeMm3 } = overhang(mesh, direction);
   const hull = footprintHull(mesh, direction, MOST_HULL_CORNERS);
   return {
     up,
-    heightMm: rounded(height),
+    heightMm: rounded(fine.heightMm),
     hullMm: hull.map(({ x, y }) => [rounded(x), rounded(y)]),
     overhangAreaMm2: rounded(areaMm2),
     supportVolumeMm3: rounded(supportVolumeMm3),
-    cuts: bandsOf(fine, height),
+    cuts: bandsOf(fine, fine.heightMm),
   };
 }
 
@@ -86,7 +85,11 @@ function stand(mesh: Mesh, up: string, direction: Direction, fine: FineCuts): Me
 const FINE_MM = 0.1;
 const MOST_FINE_CUTS = 400;
 
-function fineCuts(mesh: Mesh, edges: EdgePairs, up: Direction): FineCuts {
+interface StoodCuts extends FineCuts {
+  readonly heightMm: number;
+}
+
+function fineCuts(mesh: Mesh, edges: EdgePairs, up: Direction): StoodCuts {
   const height = heightMm(mesh, up);
   const count = Math.min(MOST_FINE_CUTS, Math.max(1, Math.ceil(height / FINE_MM)));
   const profile = layerProfile(mesh, up, height / count, edges);
@@ -97,8 +100,9 @@ function turned(values: ArrayLike<number>): number[] {
   return Array.from(values).toReversed();
 }
 
-function upsideDown(fine: FineCuts): FineCuts {
+function upsideDown(fine: StoodCuts): StoodCuts {
   return {
+    heightMm: fine.heightMm,
     areaMm2: turned(fine.areaMm2),
     perimeterMm: turned(fine.perimeterMm),
     islands: turned(fine.islands),

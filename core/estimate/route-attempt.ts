@@ -1,6 +1,4 @@
 import { measuredStanding } from "../shop/directions-up.ts";
-import type { Feedstock } from "../shop/feedstock.ts";
-import type { Machine } from "../shop/machine.ts";
 import type { Part } from "../shop/part.ts";
 import { beadAreaMm2, massKg } from "./bead.ts";
 import { fewestCopies, mostBondingCopies } from "./copies.ts";
@@ -12,18 +10,12 @@ import { layerRefusal } from "./layer-reasons.ts";
 import type { LayerRefusal } from "./layer-reasons.ts";
 import { layerGroups } from "./layer-groups.ts";
 import { paceMmPerS } from "./pace.ts";
+import type { PaceInput } from "./pace.ts";
 import type { Route } from "./route.ts";
 import { thinRefusal } from "./thin-regions.ts";
 
 const CM3_PER_H_OF_MM3_PER_S = 3.6;
 const KG_PER_G = 1e-3;
-
-/** What an attempt needs to know beside the deposit. */
-export interface AttemptInput {
-  readonly part: Part;
-  readonly machine: Machine;
-  readonly feedstock: Feedstock;
-}
 
 /** One way of making a part, tried: a route still without its cautions, or why its layer times do not work. */
 export type Attempt =
@@ -39,7 +31,7 @@ export interface DepositRefusal extends LayerRefusal {
  * Tries one deposit with one feedstock: speed is the machine's or what the melt limit allows, layer times and their limits
  * give the copies that may share a build.
  */
-export function attempt(input: AttemptInput, deposit: Deposit): Attempt {
+export function attempt(input: PaceInput, deposit: Deposit): Attempt {
   const { part, machine, feedstock } = input;
   const thin = thinRefusal(part, deposit);
   if (thin) return { route: null, refusal: { ...thin, deposit } };
@@ -69,7 +61,7 @@ function borneQuickLayers(part: Part, { standing, layerCount }: Deposit): number
 /** Common practice, no source: the operator watches the last few layers of a tip. */
 const BORNE_SHARE = 0.02;
 
-function routeOf(input: AttemptInput, deposit: Deposit, speed: number, limits: CopyLimits): Route {
+function routeOf(input: PaceInput, deposit: Deposit, speed: number, limits: CopyLimits): Route {
   const { part, machine, feedstock } = input;
   const { standing, bead, nozzle } = deposit;
   const flowMm3PerS = speed * beadAreaMm2(bead.beadWidthMm, bead.layerHeightMm);

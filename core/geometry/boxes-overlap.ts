@@ -10,7 +10,7 @@ const TOUCH_MM = 1e-6;
 
 /** Warns where bodies may run into each other: then their volumes add up to more than the material they take together. */
 export function warnOfOverlap(meshes: readonly Mesh[], reading: Reading): void {
-  if (!anyOverlap(meshes.map(boxOf))) return;
+  if (meshes.length < 2 || !anyOverlap(meshes.map(boxOf))) return;
   reading.warn(
     "bodies-overlap",
     "the boxes of some bodies overlap; where the bodies themselves do, the sum of their volumes is too high: " +

@@ -1,6 +1,6 @@
 import { type FlatPoint, turn } from "./flat-point.ts";
+import { usedCorners } from "./mesh-box.ts";
 import type { Mesh } from "./mesh.ts";
-import { usedCorners } from "./used-box.ts";
 
 /**
  * Convex hull of a body's corners seen from above, counter-clockwise from its leftmost point (monotone chain: Andrew 1979,

@@ -1,6 +1,5 @@
-import type { MeshBox } from "./mesh-box.ts";
+import { boxOf, type MeshBox } from "./mesh-box.ts";
 import type { Mesh } from "./mesh.ts";
-import { usedBox } from "./used-box.ts";
 
 /** A unit vector in the axes of the body. */
 export interface Direction {
@@ -44,7 +43,7 @@ export function standUp(mesh: Mesh, up: Direction): StoodMesh {
     turned[first + 2] = up.x * x + up.y * y + up.z * z;
   }
   const stood = { cornersMm: turned, triangles: mesh.triangles };
-  return { mesh: stood, box: usedBox(stood) };
+  return { mesh: stood, box: boxOf(stood) };
 }
 
 /** Throws where a direction is not a unit vector. Example: (0, 0, 2): "not a unit vector: length 2". */

@@ -1,8 +1,8 @@
 import { type EdgePairs, pairEdges } from "./edges.ts";
+import { boxOf, type MeshBox } from "./mesh-box.ts";
 import type { Mesh } from "./mesh.ts";
 import { type Shells, findShells, shellBoxes } from "./shells.ts";
 import { sumSolid } from "./solid-sums.ts";
-import { usedBox } from "./used-box.ts";
 
 /** A point in the axes of the body, mm. */
 export interface PointMm {
@@ -18,7 +18,7 @@ export interface BodyMeasures {
   readonly volumeMm3: number;
   /** surface, cavities included */
   readonly areaMm2: number;
-  readonly boxMm: { readonly min: PointMm; readonly max: PointMm };
+  readonly boxMm: MeshBox;
   /** of the volume; the middle of the box where there is no volume */
   readonly centroidMm: PointMm;
   /** each edge has as many triangles that go one way as go the other way */
@@ -46,7 +46,7 @@ export interface BodyMeasures {
 export function measureBody(mesh: Mesh, edges: EdgePairs = pairEdges(mesh)): BodyMeasures {
   const triangles = mesh.triangles.length / 3;
   if (triangles === 0) throw new RangeError("a body without triangles cannot be measured");
-  const boxMm = usedBox(mesh);
+  const boxMm = boxOf(mesh);
   const middle = middleOf(boxMm);
   const shells = findShells(edges.mates);
   const zeroAreaMm2 = ZERO_AREA_SHARE * diagonalMm(boxMm) ** 2;
@@ -75,11 +75,11 @@ export function measureBody(mesh: Mesh, edges: EdgePairs = pairEdges(mesh)): Bod
 /** A triangle counts as of zero area below this share of the box's diagonal squared. */
 const ZERO_AREA_SHARE = 1e-14;
 
-function middleOf({ min, max }: BodyMeasures["boxMm"]): PointMm {
+function middleOf({ min, max }: MeshBox): PointMm {
   return { x: (min.x + max.x) / 2, y: (min.y + max.y) / 2, z: (min.z + max.z) / 2 };
 }
 
-function diagonalMm({ min, max }: BodyMeasures["boxMm"]): number {
+function diagonalMm({ min, max }: MeshBox): number {
   return Math.hypot(max.x - min.x, max.y - min.y, max.z - min.z);
 }
 

@@ -1,3 +1,4 @@
+import { usedCorners } from "./mesh-box.ts";
 import type { Mesh } from "./mesh.ts";
 
 /**
@@ -29,13 +30,7 @@ export function splitMesh(
 
 /** The same mesh without corners that no triangle names: they would enlarge its box. */
 export function withoutUnusedCorners(mesh: Mesh): Mesh {
-  const isUsed = new Uint8Array(mesh.cornersMm.length / 3);
-  let used = 0;
-  for (const corner of mesh.triangles) {
-    if (isUsed[corner] === 0) used++;
-    isUsed[corner] = 1;
-  }
-  if (used === isUsed.length) return mesh;
+  if (!usedCorners(mesh).includes(0)) return mesh;
   const [compact = mesh] = splitMesh(mesh, [{ fromTriangle: 0, toTriangle: mesh.triangles.length / 3 }]);
   return compact;
 }

@@ -2,8 +2,8 @@ import { convexHull } from "./convex-hull.ts";
 import { type Direction, checkDirection, standUp } from "./direction.ts";
 import { fewerCorners } from "./fewer-corners.ts";
 import type { FlatPoint } from "./flat-point.ts";
+import { usedCorners } from "./mesh-box.ts";
 import type { Mesh } from "./mesh.ts";
-import { usedCorners } from "./used-box.ts";
 
 /** What hangs over when a body stands with one direction up. */
 export interface Overhang {

@@ -18,6 +18,11 @@ export interface LinearProgram {
   readonly integer?: Uint8Array;
 }
 
+/** Says whether some columns must be whole numbers. Example: flags 0 and 1: true; flags 0 and 0, or none given: false. */
+export function isInteger({ integer }: LinearProgram): boolean {
+  return integer?.some((flag) => flag !== 0) ?? false;
+}
+
 /**
  * An engine's answer. For "optimal": values by column, price of each row (change of the objective per unit more of the
  * right-hand side), reduced cost of each column (cost - A' price). For integer programs prices and reduced costs are zero

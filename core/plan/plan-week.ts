@@ -9,7 +9,7 @@ import { hourPrices, type HourPrices, NO_HOUR_PRICES } from "./bound/hour-prices
 import type { LpEngine } from "./linear-program.ts";
 import type { PlanDocument } from "./plan-document.ts";
 import type { PlanProblem } from "./plan-problem.ts";
-import type { Schedule } from "./schedule.ts";
+import { copiesLeftOut, type Schedule } from "./schedule.ts";
 import { searchSchedule, type SearchStart } from "./search/search.ts";
 import { stayPlan } from "./search/stay-plan.ts";
 import { withoutUnplaced } from "./compile/without-unplaced.ts";
@@ -85,10 +85,10 @@ export async function planWeek(shop: Shop, request: WeekRequest, tools: PlanTool
   run.tell("reading the shop");
   const { problem, unplannable } = compileProblem(shop, request);
   run.take(firstSchedule(problem, request, tools));
-  const stay = problem.replan ? stayPlan(problem) : null;
-  if (stay) run.take(stay);
   const firstPlanS = run.elapsedS();
   tools.warmUp?.();
+  const stay = problem.replan ? stayPlan(problem) : null;
+  if (stay) run.take(stay);
   run.tell("first plan made, proving the bound");
   const engine = await chooseEngine(problem, tools.engines);
   // With no copies to make there is nothing to solve.
@@ -202,7 +202,7 @@ const DUST_PCT = 1e-6;
 
 /** Fewer copies without a place beat any money; then the cheaper plan is better. */
 export function isBetter(a: Schedule, b: Schedule): boolean {
-  const difference = unplacedCopies(a) - unplacedCopies(b);
+  const difference = copiesLeftOut(a) - copiesLeftOut(b);
   return difference === 0 ? a.cost < b.cost : difference < 0;
 }
 
@@ -210,10 +210,6 @@ export function isBetter(a: Schedule, b: Schedule): boolean {
 function mostToGainPct(schedule: Schedule, bound: number): number | null {
   if (schedule.unplaced.length > 0 || schedule.cost <= 0) return null;
   return Math.max(0, (1 - bound / schedule.cost) * 100);
-}
-
-function unplacedCopies(schedule: Schedule): number {
-  return schedule.unplaced.reduce((sum, entry) => sum + entry.copies, 0);
 }
 
 function firstSchedule(problem: PlanProblem, request: WeekRequest, tools: PlanTools): Schedule {

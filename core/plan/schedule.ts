@@ -23,3 +23,8 @@ export interface Schedule {
   /** money of all of it, major units, lateness included, unplaced copies not */
   readonly cost: number;
 }
+
+/** Copies of all lines that found no place. Example: 2 of one line and 3 of another: 5. */
+export function copiesLeftOut({ unplaced }: Schedule): number {
+  return unplaced.reduce((sum, { copies }) => sum + copies, 0);
+}

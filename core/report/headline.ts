@@ -24,12 +24,13 @@ interface Headline {
 export function headlineOf(plan: PlanDocument, display: Display): Headline {
   const late = lateOrders(plan).length;
   const unplanned = withoutPlace(plan).length;
+  const feedstock = feedstockText(plan);
   return {
     ...periodOf(plan, display),
     cost: display.money(plan.cost.total),
     proof: proofText(plan, display),
-    attention: [attentionText(plan, late, unplanned), feedstockText(plan)].filter(Boolean).join(" "),
-    allWell: late === 0 && unplanned === 0 && feedstockText(plan) === "",
+    attention: [attentionText(plan, late, unplanned), feedstock].filter(Boolean).join(" "),
+    allWell: late === 0 && unplanned === 0 && feedstock === "",
     ending: endText(plan),
   };
 }

@@ -44,7 +44,7 @@ export function profileSvg({ title, subtitle, times }: ProfileDrawing): string {
 <defs><pattern id="hatch" width="6" height="6" patternUnits="userSpaceOnUse"><path class="hatch" d="M-1 1l2-2M0 6l6-6M5 7l2-2"/></pattern></defs>
 <rect class="paper" width="${WIDTH}" height="${HEIGHT}"/>
 <text class="title" x="16" y="24">${shortText(title, TITLE_CHARS)}</text><text class="sub" x="16" y="43">${shortText(subtitle, SUBTITLE_CHARS)}</text>
-${[windowBand(times, frame), axes(frame), waitingShape(bands, frame), timeLine(bands, frame), slowMarks(bands, frame), legend(times, bands)]}
+${[windowBand(times, frame), axes(frame), waitingShape(bands, frame), timeLine(bands, frame), slowMarks(bands, frame), legend(times, bands, facts)]}
 </svg>
 `;
   return drawing.markup;
@@ -131,7 +131,7 @@ function slowMarks(bands: readonly ProfileBand[], { x, y }: Frame): Html {
 const MARK_APART_PX = 12;
 
 /** What is seen, in words: only what occurs. */
-function legend(times: LayerTimes, bands: readonly ProfileBand[]): Html {
+function legend(times: LayerTimes, bands: readonly ProfileBand[], facts: readonly string[]): Html {
   const entries = [
     { shape: html`<path class="time" d="M0 6H22"/>`, words: "layer time" },
     { shape: html`<rect class="window" width="22" height="12"/>`, words: `window ${windowText(times)}` },
@@ -153,7 +153,7 @@ function legend(times: LayerTimes, bands: readonly ProfileBand[]): Html {
     left += LEGEND_GAP_PX + words.length * CHARACTER_PX;
     return html`<g transform="translate(${tenth(at)} ${BOTTOM + 56})">${shape}<text class="key" x="28" y="10.5">${words}</text></g>`;
   });
-  return html`${drawn}<text class="key" x="16" y="${BOTTOM + 90}">${shortText(profileFacts(times).at(-1) ?? "", SUBTITLE_CHARS)}</text>`;
+  return html`${drawn}<text class="key" x="16" y="${BOTTOM + 90}">${shortText(facts.at(-1) ?? "", SUBTITLE_CHARS)}</text>`;
 }
 
 const CHARACTER_PX = 6.6;

@@ -25,7 +25,6 @@ import {
   lateOrders,
   reasonsAndHelp,
   shareText,
-  unplannedCopies,
   withoutPlace,
   withMark,
 } from "./week-facts.ts";
@@ -86,7 +85,7 @@ function unplannedLines({ plan, names }: TextContext): string[] {
   const noPlace = withoutPlace(plan);
   if (noPlace.length === 0) return [];
   const hidden = noPlace.slice(MOST_SHOWN);
-  const shown = unplannedCopies(plan) - hidden.reduce((sum, { copies }) => sum + copies, 0);
+  const hiddenCopies = hidden.reduce((sum, { copies }) => sum + copies, 0);
   return [
     title("Without a place in the plan"),
     ...noPlace
@@ -95,7 +94,7 @@ function unplannedLines({ plan, names }: TextContext): string[] {
         `x ${column(entry.orderId, 10)} ${column(names.part(entry.orderId), 24)} ${shareText(entry.copies, names.order(entry.orderId)?.quantity)}`,
         ...entry.sentences.slice(0, 1).flatMap((sentence) => bulleted(sentence)),
       ]),
-    ...moreLine(hidden.length, `, ${countText(unplannedCopies(plan) - shown, "copy", "copies")},`),
+    ...moreLine(hidden.length, `, ${countText(hiddenCopies, "copy", "copies")},`),
   ];
 }
 

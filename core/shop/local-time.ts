@@ -1,5 +1,5 @@
-import { instantOf, minuteOf } from "./instants.ts";
-import { MIN_PER_DAY } from "../units/conversions.ts";
+import { MIN_PER_DAY, MIN_PER_H } from "../units/conversions.ts";
+import { dayNumberOf, instantOf, minuteOf } from "./instants.ts";
 
 const WEEKDAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"] as const;
 
@@ -35,7 +35,7 @@ export interface LocalTime {
 export function localTime(epochMin: number, timeZone: string): LocalTime {
   const iso = instantOf(epochMin, timeZone);
   const wall = iso.slice(0, WALL_LENGTH);
-  const twice = [-HOUR, HOUR].some((step) => instantOf(epochMin + step, timeZone).startsWith(wall));
+  const twice = [-MIN_PER_H, MIN_PER_H].some((step) => instantOf(epochMin + step, timeZone).startsWith(wall));
   return { date: iso.slice(0, 10), clock: iso.slice(11, 16), whichOfTwo: twice ? offsetOf(iso) : "" };
 }
 
@@ -50,7 +50,7 @@ export interface LocalDay {
  * Consecutive local days from the one that holds `fromMin`. Example: one day from 2026-10-25 in Berlin is 1500 min long.
  */
 export function localDays(fromMin: number, days: number, timeZone: string): LocalDay[] {
-  const first = dayNumber(localTime(fromMin, timeZone).date);
+  const first = dayNumberOf(localTime(fromMin, timeZone).date);
   return Array.from({ length: days }, (_, index) => {
     const date = dateOf(first + index);
     const startMin = minuteOf(`${date}T00:00`, timeZone);
@@ -71,13 +71,13 @@ export function nextFullHour(epochMin: number, timeZone: string): number {
 
 /** Whole days from one local date to another. Example: 2026-11-30 to 2026-12-02 gives 2. */
 export function daysBetween(fromDate: string, toDate: string): number {
-  return dayNumber(toDate) - dayNumber(fromDate);
+  return dayNumberOf(toDate) - dayNumberOf(fromDate);
 }
 
 /** Day of the week of a date, ISO 8601. Example: 2026-11-30 is 1, a Monday. */
 export function weekdayOf(date: string): number {
   const thursday = 3;
-  return ((((dayNumber(date) + thursday) % 7) + 7) % 7) + 1;
+  return ((((dayNumberOf(date) + thursday) % 7) + 7) % 7) + 1;
 }
 
 /** Name of the day of the week. Example: 2026-11-30 gives Monday. */
@@ -96,20 +96,15 @@ export function dayAndMonth(date: string): string {
  * Example: 2027-01-03 is in week 53 of 2026.
  */
 export function isoWeek(date: string): { readonly year: number; readonly week: number } {
-  const thursday = dateOf(dayNumber(date) - weekdayOf(date) + 4);
+  const thursday = dateOf(dayNumberOf(date) - weekdayOf(date) + 4);
   const year = Number(thursday.slice(0, 4));
   return { year, week: Math.floor(daysBetween(`${thursday.slice(0, 4)}-01-01`, thursday) / 7) + 1 };
 }
 
-const HOUR = 60;
 const WALL_LENGTH = "2026-11-30T06:40".length;
 
 function offsetOf(iso: string): string {
   return /(Z|[+-]\d{2}:\d{2})$/.exec(iso)?.[0] ?? "";
-}
-
-function dayNumber(date: string): number {
-  return Math.floor(minuteOf(`${date}T00:00Z`, "UTC") / MIN_PER_DAY);
 }
 
 function dateOf(day: number): string {

@@ -12,6 +12,7 @@ import { seededRandom } from "../../core/units/random.ts";
 import type { Random } from "../../core/units/random.ts";
 import { anOrder, aFeedstock, aMachine, aNozzle, aPart, aShop } from "../fixtures/a-route.ts";
 import { ball, box, moved, prism, tShape, together, tube } from "../fixtures/bodies.ts";
+import { firstRoute } from "../fixtures/first-route.ts";
 import { fromMesh } from "../fixtures/large-format.ts";
 
 /** Laws that any estimate from a mesh obeys, on seeded random bodies. */
@@ -24,9 +25,7 @@ function partOf(measures: Measures, overrides: Partial<Part> = {}): Part {
 }
 
 function routeOf(part: Part): Route {
-  const [answer] = findRoutes(part, MACHINE, [FEEDSTOCK]);
-  if (answer?.status !== "route") throw new Error(`no route: ${JSON.stringify(answer)}`);
-  return answer.route;
+  return firstRoute(findRoutes(part, MACHINE, [FEEDSTOCK]));
 }
 
 function randomBody(random: Random): Mesh {
@@ -167,13 +166,12 @@ test("the way that a shop plans with costs no more than any other way up, for an
     const { orientations: _, ...free } = part;
     const shop = aShop({ parts: [free], orders: [anOrder({ quantity })] });
     const costing = makeBuildCosting(shop);
-    const [answer] = makeRouteFinder(shop, costing)(free, MACHINE, [FEEDSTOCK]);
-    if (answer?.status !== "route") throw new Error("no route");
+    const planned = firstRoute(makeRouteFinder(shop, costing)(free, MACHINE, [FEEDSTOCK]));
     const every = findEveryRoute(free, MACHINE, [FEEDSTOCK]).flatMap((each) =>
       each.status === "route" ? [{ route: each.route }] : [],
     );
     const [chosen, ...ranked] = [
-      ...rankWays(costing, MACHINE, [{ route: answer.route }], quantity),
+      ...rankWays(costing, MACHINE, [{ route: planned }], quantity),
       ...rankWays(costing, MACHINE, every, quantity),
     ];
     expect(every.length).toBeGreaterThan(1);

@@ -12,7 +12,6 @@ import {
 } from "../../core/estimate/bead.ts";
 import { deposit } from "../../core/estimate/deposit.ts";
 import type { Bead, Deposit } from "../../core/estimate/deposit.ts";
-import { layerKinds } from "../../core/estimate/layer-kinds.ts";
 import { depositS } from "../../core/estimate/layer-work.ts";
 import type { Part } from "../../core/shop/part.ts";
 import { kgFromLb, lbFromKg, S_PER_H } from "../../core/units/conversions.ts";
@@ -146,6 +145,5 @@ function tubeDeposit(): Deposit {
 function depositOf(part: Part, acrossMm: number, heightMm: number, bead: Bead): Deposit {
   const footprintMm = { x: acrossMm, y: acrossMm };
   const standing = { up: "z", rotationDeg: 0, footprintMm, heightMm, copies: 1 };
-  const kinds = layerKinds(part, "z", bead.layerHeightMm);
-  return deposit({ part, process: "filament", nozzle: aNozzle(), standing, bead, kinds });
+  return deposit({ part, process: "filament", nozzle: aNozzle(), standing, bead });
 }

@@ -17,6 +17,7 @@ import type { Feedstock } from "../../core/shop/feedstock.ts";
 import { kgFromLb, mmFromIn } from "../../core/units/conversions.ts";
 import { aFeedstock, aMachine, aNozzle } from "../fixtures/a-route.ts";
 import { box } from "../fixtures/bodies.ts";
+import { firstRoute } from "../fixtures/first-route.ts";
 import { cfAbsPellets, fromMesh, gantry } from "../fixtures/large-format.ts";
 
 const BAND = 0.1;
@@ -31,7 +32,7 @@ function filledTo(massKg: number, sidesMm: readonly [number, number, number], ma
   const measures = measuresOfBody(box(x, y, z));
   const machine = gantry(...BEAD, { maxSpeedMmPerS, layerChangeS: 10 });
   const laid = (infillPct: number): Route =>
-    routeOf(
+    firstRoute(
       findRoutes(
         fromMesh(measures, {
           smallestFeatureMm: 8.4,
@@ -46,12 +47,6 @@ function filledTo(massKg: number, sidesMm: readonly [number, number, number], ma
     );
   const [empty, full] = [laid(0).massKgPerCopy, laid(100).massKgPerCopy];
   return laid((100 * (massKg - empty)) / (full - empty));
-}
-
-function routeOf(answers: ReturnType<typeof findRoutes>): Route {
-  const [answer] = answers;
-  if (answer?.status !== "route") throw new Error(`no route: ${JSON.stringify(answer)}`);
-  return answer.route;
 }
 
 describe("the trim tool of 2016", () => {
@@ -122,7 +117,7 @@ describe("a small granulate printer against filament printers", () => {
       accelerationMmPerS2: 1000,
       chamberC: 25,
     });
-    const route = routeOf(findRoutes(part, machine, [feedstock]));
+    const route = firstRoute(findRoutes(part, machine, [feedstock]));
     return depositionMin({ route, copies: 1 }) / 60;
   };
 

@@ -15,12 +15,11 @@ import type { Machine } from "../../core/shop/machine.ts";
 import type { Part } from "../../core/shop/part.ts";
 import { aFeedstock, aMachine, aNozzle } from "../fixtures/a-route.ts";
 import { box, tube } from "../fixtures/bodies.ts";
+import { firstRoute } from "../fixtures/first-route.ts";
 import { cfAbsPellets, fromMesh, gantry } from "../fixtures/large-format.ts";
 
 function routeOf(part: Part, machine: Machine, feedstock: Feedstock): Route {
-  const [answer] = findRoutes(part, machine, [feedstock]);
-  if (answer?.status !== "route") throw new Error(`no route: ${JSON.stringify(answer)}`);
-  return answer.route;
+  return firstRoute(findRoutes(part, machine, [feedstock]));
 }
 
 describe("the box of 60 x 40 x 20 mm, bead 0.45 x 0.2 mm, 2 walls, 20 %, 4 + 4 solid layers", () => {

@@ -1,5 +1,4 @@
 import { hazardPerH, lostShare } from "../../cost/expected-failure-cost.ts";
-import type { Feedstock } from "../../shop/feedstock.ts";
 import type { Finding } from "../../shop/finding.ts";
 import { MIN_PER_H } from "../../units/conversions.ts";
 import { nearlyEqual } from "../../units/tolerance.ts";
@@ -44,19 +43,30 @@ function massesKg(source: CheckSource): Map<CheckedBuild, number> {
   return masses;
 }
 
+/** A build and what it takes out of stock. */
+interface Use extends CheckedBuild {
+  readonly needKg: number;
+}
+
 function checkNeeds(source: CheckSource): Finding[] {
   const masses = massesKg(source);
   const builds = [...source.planned, ...source.fixed]
     .filter(({ setUpStartMin }) => setUpStartMin >= source.startMin)
-    .map((checked) => ({ ...checked, needKg: needKg(checked, masses.get(checked) ?? checked.build.massKg) }));
+    .map(
+      (checked): Use => ({
+        ...checked,
+        needKg: needKg(checked, masses.get(checked) ?? checked.build.massKg),
+      }),
+    );
   return source.shop.feedstocks.flatMap((feedstock) => {
     const uses = builds.filter(({ build }) => build.feedstockId === feedstock.id);
     const sumKg = uses.reduce((sum, use) => sum + use.needKg, 0);
     const missingKg = Math.max(0, sumKg - feedstock.stockKg);
     const packs = Math.ceil(missingKg / feedstock.packKg - TOLERANCE);
-    const orderMin = packs > 0 ? orderByMin(source, uses, feedstock.stockKg, feedstock.leadTimeDays) : null;
+    const short = packs > 0 ? withoutStock(uses, feedstock.stockKg) : [];
+    const orderMin = orderByMin(source, short, feedstock.leadTimeDays);
     const stated = source.plan.feedstockNeeds.find(({ feedstockId }) => feedstockId === feedstock.id);
-    const early = packs > 0 ? tooEarly(source, uses, feedstock) : [];
+    const early = tooEarly(source, short, feedstock.leadTimeDays);
     const right =
       nearlyEqual(stated?.needKg ?? 0, sumKg, TOLERANCE) &&
       (stated?.packs ?? 0) === Math.max(0, packs) &&
@@ -82,39 +92,29 @@ function needKg({ machine, feedstock, printStartMin, printEndMin }: CheckedBuild
   return massKg * (1 + scrap) * (1 + feedstock.wastePct / 100);
 }
 
-/** The lead time before the first build that stock does not cover begins to dry its feedstock. */
-function orderByMin(
-  { shop }: CheckSource,
-  uses: readonly (CheckedBuild & { readonly needKg: number })[],
-  stockKg: number,
-  leadTimeDays: number,
-): number | null {
-  let leftKg = stockKg;
-  for (const use of uses.toSorted((a, b) => a.setUpStartMin - b.setUpStartMin)) {
-    leftKg -= use.needKg;
-    if (leftKg >= 0) continue;
-    const wantedMin = use.setUpStartMin - Math.round(use.feedstock.dryH * MIN_PER_H);
-    return localDaysBefore(wantedMin, leadTimeDays, shop.timeZone);
-  }
-  return null;
+/** Builds, by start and then by id, that stock does not cover whole. */
+function withoutStock(uses: readonly Use[], stockKg: number): Use[] {
+  let usedKg = 0;
+  return uses
+    .toSorted((a, b) => a.setUpStartMin - b.setUpStartMin || (a.build.id < b.build.id ? -1 : 1))
+    .filter(({ needKg: ownKg }) => {
+      usedKg += ownKg;
+      return usedKg > stockKg;
+    });
 }
 
-/** Ids of builds that stock does not cover and that begin (to dry) before an order at the start of the plan can be there. */
-function tooEarly(
-  { shop, startMin }: CheckSource,
-  uses: readonly (CheckedBuild & { readonly needKg: number })[],
-  { stockKg, leadTimeDays }: Feedstock,
-): string[] {
+/** When a build takes its feedstock: its drying begins. */
+function takenMin({ setUpStartMin, feedstock }: Use): number {
+  return setUpStartMin - Math.round(feedstock.dryH * MIN_PER_H);
+}
+
+/** The lead time before the first build that stock does not cover. */
+function orderByMin({ shop }: CheckSource, [first]: readonly Use[], leadTimeDays: number): number | null {
+  return first ? localDaysBefore(takenMin(first), leadTimeDays, shop.timeZone) : null;
+}
+
+/** Ids of builds that stock does not cover and that begin before an order at the start of the plan can be there. */
+function tooEarly({ shop, startMin }: CheckSource, short: readonly Use[], leadTimeDays: number): string[] {
   const arriveMin = localDaysBefore(startMin, -leadTimeDays, shop.timeZone);
-  const early: string[] = [];
-  let leftKg = stockKg;
-  const inOrder = uses.toSorted(
-    (a, b) => a.setUpStartMin - b.setUpStartMin || (a.build.id < b.build.id ? -1 : 1),
-  );
-  for (const { build, feedstock, setUpStartMin, needKg: massKg } of inOrder) {
-    leftKg -= massKg;
-    if (leftKg < 0 && setUpStartMin - Math.round(feedstock.dryH * MIN_PER_H) < arriveMin)
-      early.push(build.id);
-  }
-  return early;
+  return short.filter((use) => takenMin(use) < arriveMin).map(({ build }) => build.id);
 }

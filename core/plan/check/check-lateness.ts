@@ -1,3 +1,4 @@
+import { lateCostPerDay } from "../../cost/late-cost.ts";
 import type { Finding } from "../../shop/finding.ts";
 import type { Order } from "../../shop/order.ts";
 import { MIN_PER_DAY } from "../../units/conversions.ts";
@@ -106,7 +107,7 @@ function checkOutcome(source: CheckSource, dates: OrderDates): Finding[] {
 }
 
 function lateCostOf({ shop }: CheckSource, { order, dueMin, deliveries }: OrderDates): number {
-  const perMin = (order.lateCostPerDay ?? shop.costing.defaultLateCostPerDay) / MIN_PER_DAY;
+  const perMin = lateCostPerDay(order, shop.costing) / MIN_PER_DAY;
   const lateness = deliveries.map(({ copies, atMin }) => ({ copies, lateMin: Math.max(0, atMin - dueMin) }));
   if (!order.perPiece) return perMin * Math.max(0, ...lateness.map(({ lateMin }) => lateMin));
   return lateness.reduce((sum, { copies, lateMin }) => sum + (perMin * copies * lateMin) / order.quantity, 0);

@@ -92,20 +92,29 @@ function openBuild(lookUp: LookUp, build: PlannedBuild): CheckedBuild[] {
   const machine = shop.machines.find((candidate) => candidate.id === build.machineId);
   const feedstock = shop.feedstocks.find((candidate) => candidate.id === build.feedstockId);
   if (!machine || !feedstock || build.items.some(({ orderId }) => !lookUp.order(orderId))) return [];
+  const items = build.state === "planned" ? itemsOf(lookUp, build, machine, feedstock) : null;
+  return [checkedBuild(build, { machine, feedstock }, items, minute)];
+}
+
+/** A build with its times in numbers. Example: taken off by 10:00 where unloading takes 14.5 min: unloading starts at 9:45. */
+export function checkedBuild(
+  build: PlannedBuild,
+  { machine, feedstock }: Pick<CheckedBuild, "machine" | "feedstock">,
+  items: readonly OrderCopies[] | null,
+  minute: CheckSource["minute"],
+): CheckedBuild {
   const unloadEndMin = minute(build.unloadEnd);
-  return [
-    {
-      build,
-      machine,
-      feedstock,
-      setUpStartMin: minute(build.setUpStart),
-      printStartMin: minute(build.printStart),
-      printEndMin: minute(build.printEnd),
-      unloadEndMin,
-      unloadStartMin: unloadEndMin - Math.ceil(machine.unloadMin),
-      items: build.state === "planned" ? itemsOf(lookUp, build, machine, feedstock) : null,
-    },
-  ];
+  return {
+    build,
+    machine,
+    feedstock,
+    setUpStartMin: minute(build.setUpStart),
+    printStartMin: minute(build.printStart),
+    printEndMin: minute(build.printEnd),
+    unloadEndMin,
+    unloadStartMin: unloadEndMin - Math.ceil(machine.unloadMin),
+    items,
+  };
 }
 
 function itemsOf(

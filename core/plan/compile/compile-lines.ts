@@ -1,4 +1,5 @@
 import type { BuildCosting } from "../../cost/build-cost.ts";
+import { lateCostPerDay } from "../../cost/late-cost.ts";
 import { toolPathFactor } from "../../estimate/tool-path-work.ts";
 import { minuteOf } from "../../shop/instants.ts";
 import { localTime } from "../../shop/local-time.ts";
@@ -140,7 +141,7 @@ class LineWriter implements CompiledLines {
       quantity,
       releaseMin: Math.max(request.fromMin, minuteOf(order.releaseAt, shop.timeZone)),
       dueMin: minuteOf(order.dueAt, shop.timeZone),
-      lateCostPerMin: (order.lateCostPerDay ?? shop.costing.defaultLateCostPerDay) / MIN_PER_DAY,
+      lateCostPerMin: lateCostPerDay(order, shop.costing) / MIN_PER_DAY,
       allowLate: order.allowLate,
       perPiece: order.perPiece,
       orderedCopies: order.quantity,

@@ -1,5 +1,5 @@
 import { LP_TOLERANCE } from "../../units/tolerance.ts";
-import type { LinearProgram, LpAnswer } from "../linear-program.ts";
+import { isInteger, type LinearProgram, type LpAnswer } from "../linear-program.ts";
 
 /**
  * Re-checks an engine's "optimal" answer to a linear program from the data alone: columns and rows within their limits,
@@ -18,7 +18,7 @@ export function checkAnswer(program: LinearProgram, answer: LpAnswer, tolerance 
   if (!isClose(cost, answer.objective, tolerance)) {
     faults.push(`The objective is ${answer.objective}, the columns cost ${cost}.`);
   }
-  if (program.integer?.some((flag) => flag !== 0)) return faults;
+  if (isInteger(program)) return faults;
   return [...faults, ...priceFaults(program, answer, activity, tolerance)];
 }
 

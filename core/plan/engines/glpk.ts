@@ -1,5 +1,5 @@
 import type { GLPK, LP, Options, Result } from "glpk.js/node";
-import type { LinearProgram, LpAnswer, LpEngine } from "../linear-program.ts";
+import { isInteger, type LinearProgram, type LpAnswer, type LpEngine } from "../linear-program.ts";
 import { withoutValues } from "./without-values.ts";
 
 /** Loads GLPK (simplex; branch and bound for whole numbers, without a proven bound when it stops early). */
@@ -26,10 +26,6 @@ function solve(glpk: GLPK, program: LinearProgram, seconds: number): LpAnswer {
   };
   const { result } = glpk.solve(asModel(glpk, program), options);
   return isInteger(program) ? integerAnswer(program, result) : linearAnswer(program, result);
-}
-
-function isInteger(program: LinearProgram): boolean {
-  return program.integer?.some((flag) => flag !== 0) ?? false;
 }
 
 function linearAnswer(program: LinearProgram, result: Result["result"]): LpAnswer {

@@ -1,5 +1,5 @@
 import type { Highs, Model } from "highs";
-import type { LinearProgram, LpAnswer, LpEngine } from "../linear-program.ts";
+import { isInteger, type LinearProgram, type LpAnswer, type LpEngine } from "../linear-program.ts";
 import { withoutValues } from "./without-values.ts";
 
 /** Loads HiGHS (dual simplex; branch and cut with a proven bound for whole numbers). */
@@ -56,10 +56,9 @@ export function openHighsModel(highs: Highs, program: LinearProgram): Model {
 }
 
 function readAnswer(model: Model, program: LinearProgram): LpAnswer {
-  const isInteger = program.integer?.some((flag) => flag !== 0) ?? false;
   const status = statusOf(model.getModelStatus());
   const { colValue, rowDual, colDual } = model.getSolution();
-  if (isInteger) return integerAnswer(model, program, status, colValue);
+  if (isInteger(program)) return integerAnswer(model, program, status, colValue);
   if (status !== "optimal") return withoutValues(program, status);
   const objective = model.getObjectiveValue();
   return { status, objective, bound: objective, values: colValue, rowPrices: rowDual, reducedCosts: colDual };

@@ -20,16 +20,16 @@ export function firstPlace(desk: MoveDesk, way: MoveWay, fromMin: number): MoveV
     },
     Math.max(fromMin, source.startMin),
   );
+  const { windows } = source.working(machine);
   const own = desk.others.get(way.machineId) ?? [];
   const sharing = source.fixed.filter((other) => other.machine.calendarId === machine.calendarId);
   const starts = [
     leastMin,
-    ...source.working(machine).windows.map(({ startMin }) => startMin),
+    ...windows.map(({ startMin }) => startMin),
     ...own.map(({ unloadEndMin }) => unloadEndMin),
     ...sharing.flatMap(({ printStartMin, unloadEndMin }) => [printStartMin, unloadEndMin]),
   ];
   const inOrder = [...new Set(starts)].filter((atMin) => atMin >= leastMin).toSorted((a, b) => a - b);
-  const { windows } = source.working(machine);
   let tried = 0;
   for (const atMin of inOrder) {
     const isStaffed = windows.some(({ startMin, endMin }) => startMin <= atMin && atMin < endMin);

@@ -4,7 +4,7 @@ import type { Machine } from "../../shop/machine.ts";
 import { MIN_PER_DAY } from "../../units/conversions.ts";
 import { checkOperators } from "../check/check-operators.ts";
 import { checkPlannedBuilds } from "../check/check-planned-builds.ts";
-import type { CheckedBuild, CheckSource } from "../check/check-source.ts";
+import { checkedBuild, type CheckedBuild, type CheckSource } from "../check/check-source.ts";
 import { checkTimes } from "../check/check-times.ts";
 import type { PlannedBuild } from "../plan-document.ts";
 import { firstUnload } from "./first-unload.ts";
@@ -97,19 +97,7 @@ function checkedOf(desk: MoveDesk, way: MoveWay, build: PlannedBuild): CheckedBu
   const machine = desk.machine(way.machineId);
   const feedstock = desk.source.shop.feedstocks.find(({ id }) => id === way.feedstockId);
   if (!feedstock) throw new RangeError(`no such feedstock: ${way.feedstockId}`);
-  const { minute } = desk.source;
-  const unloadEndMin = minute(build.unloadEnd);
-  return {
-    build,
-    machine,
-    feedstock,
-    setUpStartMin: minute(build.setUpStart),
-    printStartMin: minute(build.printStart),
-    printEndMin: minute(build.printEnd),
-    unloadEndMin,
-    unloadStartMin: unloadEndMin - Math.ceil(machine.unloadMin),
-    items: way.items,
-  };
+  return checkedBuild(build, { machine, feedstock }, way.items, desk.source.minute);
 }
 
 function pinned({ source, build }: MoveDesk, { machineId, feedstockId }: MoveWay): string[] {

@@ -3,7 +3,7 @@ import { moveLines } from "../../cost/move-cost.ts";
 import { roundMoney } from "../../units/money.ts";
 import type { PlanDocument } from "../plan-document.ts";
 import { type KeptBuilds, keptBuilds } from "../replan/kept-builds.ts";
-import type { Schedule } from "../schedule.ts";
+import { copiesLeftOut, type Schedule } from "../schedule.ts";
 import { at } from "../at.ts";
 import type { PlanSource } from "./plan-source.ts";
 
@@ -37,7 +37,7 @@ export function replanDocument(
 ): PlanDocument["replan"] | null {
   const { replan } = problem;
   if (!replan) return null;
-  const hasSame = stay !== null && copiesLeft(stay) === copiesLeft(schedule);
+  const hasSame = stay !== null && copiesLeftOut(stay) === copiesLeftOut(schedule);
   return {
     costPerBuild: replan.costPerBuild,
     earlierBuilds: replan.builds.length,
@@ -45,8 +45,4 @@ export function replanDocument(
     movedIds: [...movedIds],
     stayCost: hasSame ? roundMoney(stay.cost, shop.currency) : null,
   };
-}
-
-function copiesLeft({ unplaced }: Schedule): number {
-  return unplaced.reduce((sum, { copies }) => sum + copies, 0);
 }

@@ -22,7 +22,7 @@ import { at } from "../at.ts";
 import { openPlanSource } from "./plan-source.ts";
 import type { PlanSource } from "./plan-source.ts";
 import { plainLine, writeBuilds } from "./planned-builds.ts";
-import type { Schedule } from "../schedule.ts";
+import { copiesLeftOut, type Schedule } from "../schedule.ts";
 import { unplacedCopies } from "./unplanned-reasons.ts";
 
 /** All that a plan document is made of. */
@@ -81,10 +81,7 @@ export function writePlan(input: WritePlanInput): PlanDocument {
     ...(input.enoughPct === undefined ? {} : { enoughPct: input.enoughPct }),
     builds,
     boughtOut: boughtOut(source),
-    unplanned: unplanned.map((entry) => ({
-      ...entry,
-      reasons: entry.reasons.map((reason) => ({ ...reason })),
-    })),
+    unplanned,
     orders: orderOutcomes({
       source,
       lines: outcomes,
@@ -152,6 +149,10 @@ function handRule(
   const late = lineOutcomes(openPlanSource(shop, problem, schedule)).filter(
     ({ lateness }) => lateness.lateMin > 0,
   );
-  const unplannedCopies = schedule.unplaced.reduce((sum, { copies }) => sum + copies, 0);
-  return { name, cost: roundMoney(schedule.cost, shop.currency), lateOrders: late.length, unplannedCopies };
+  return {
+    name,
+    cost: roundMoney(schedule.cost, shop.currency),
+    lateOrders: late.length,
+    unplannedCopies: copiesLeftOut(schedule),
+  };
 }

@@ -2,27 +2,16 @@ import { describe, expect, test } from "vitest";
 import { findEveryRoute, findRoutes } from "../../../core/estimate/find-routes.ts";
 import { layerTimes } from "../../../core/estimate/layer-times.ts";
 import { depositionMin, slowestLayerS } from "../../../core/estimate/print-time.ts";
-import type { Route, RouteAnswer, RouteReason } from "../../../core/estimate/route.ts";
+import type { RouteAnswer, RouteReason } from "../../../core/estimate/route.ts";
 import type { Machine } from "../../../core/shop/machine.ts";
 import type { Part } from "../../../core/shop/part.ts";
 import type { MeasuredStanding } from "../../../core/shop/standing.ts";
 import { aCut, aMeasuredPart, aStanding, boxStandings, rectangle } from "../../fixtures/a-measured-part.ts";
 import { aFeedstock, aMachine, aNozzle, aPart } from "../../fixtures/a-route.ts";
+import { firstRoute } from "../../fixtures/first-route.ts";
+import { cfAbsPellets } from "../../fixtures/large-format.ts";
 
-const PELLETS = aFeedstock({
-  id: "cf-abs",
-  name: "CF-ABS pellets",
-  family: "CF-ABS",
-  form: "pellet",
-  densityKgPerM3: 1140,
-  nozzleC: { min: 190, max: 210 },
-  platformC: 65,
-  dryH: 0,
-  bondC: 105,
-  carryC: 150,
-  specificHeatJPerKgK: 1640,
-  conductivityWPerMK: 0.17,
-});
+const PELLETS = cfAbsPellets();
 
 function pelletMachine(overrides: Partial<Machine> = {}): Machine {
   return aMachine({
@@ -48,12 +37,6 @@ function pelletMachine(overrides: Partial<Machine> = {}): Machine {
     ],
     ...overrides,
   });
-}
-
-function routeOf(answers: readonly RouteAnswer[]): Route {
-  const [answer] = answers;
-  if (answer?.status !== "route") throw new Error(`no route: ${JSON.stringify(answer)}`);
-  return answer.route;
 }
 
 function reasonOf(answers: readonly RouteAnswer[]): RouteReason {
@@ -92,8 +75,8 @@ test("a box from a mesh has the routes of the same box by measures alone, to the
   const measures = { volumeMm3: 24_000, areaMm2: 5200, boxMm: { x: 40, y: 30, z: 20 } };
   for (const axis of ["x", "y", "z"]) {
     const byHand = aPart({ geometry: { kind: "measures", measures }, orientations: [axis] });
-    const known = routeOf(findRoutes(byHand, aMachine(), [aFeedstock()]));
-    const found = routeOf(findRoutes(aMeasuredPart({ orientations: [axis] }), aMachine(), [aFeedstock()]));
+    const known = firstRoute(findRoutes(byHand, aMachine(), [aFeedstock()]));
+    const found = firstRoute(findRoutes(aMeasuredPart({ orientations: [axis] }), aMachine(), [aFeedstock()]));
     expect(found.orientation).toBe(axis);
     expect(found.massKgPerCopy).toBeCloseTo(known.massKgPerCopy, 9);
     expect(found.copiesMax).toBe(known.copiesMax);
@@ -125,11 +108,11 @@ describe("directions up", () => {
     const solid = aMeasuredPart({}, hanging);
     const measures = { ...solid.geometry.measures, volumeMm3: 12_000 };
     const part = { ...solid, geometry: { ...solid.geometry, measures } as Part["geometry"] };
-    const route = routeOf(findRoutes(part, aMachine(), [aFeedstock()]));
+    const route = firstRoute(findRoutes(part, aMachine(), [aFeedstock()]));
     expect(route.orientation).toBe("-z");
     const chosen = findRoutes(part, aMachine(), [aFeedstock()], { choose: (ways) => ways[0] });
-    expect(routeOf(chosen).orientation).toBe("z");
-    expect(routeOf(chosen).supportKgPerCopy).toBeCloseTo(0.15 * 6000 * 1240e-9, 12);
+    expect(firstRoute(chosen).orientation).toBe("z");
+    expect(firstRoute(chosen).supportKgPerCopy).toBeCloseTo(0.15 * 6000 * 1240e-9, 12);
   });
 
   test("that nothing supports are refused by a part that no support may touch", () => {
@@ -150,14 +133,14 @@ describe("a turn about the vertical", () => {
   const beam = { ...plain, geometry: { ...plain.geometry, measures } as Part["geometry"] };
 
   test("lays a part across the platform's diagonal, and the route says so", () => {
-    const route = routeOf(findRoutes(beam, aMachine(), [aFeedstock()]));
+    const route = firstRoute(findRoutes(beam, aMachine(), [aFeedstock()]));
     expect(route.rotationDeg).toBeGreaterThan(0);
     expect(route.footprintMm.x).toBeLessThanOrEqual(240 + 1e-6);
     expect(route.footprintMm.y).toBeLessThanOrEqual(240 + 1e-6);
   });
 
   test("is left out of a route that needs none", () => {
-    expect(routeOf(findRoutes(aMeasuredPart(), aMachine(), [aFeedstock()]))).not.toHaveProperty(
+    expect(firstRoute(findRoutes(aMeasuredPart(), aMachine(), [aFeedstock()]))).not.toHaveProperty(
       "rotationDeg",
     );
   });
@@ -177,7 +160,7 @@ function towerOf(standings: MeasuredStanding[]): Part {
 describe("pellets and overhang", () => {
   test("of up to a tenth of the footprint is bridged, with a caution", () => {
     const share = 0.1 * 408 * 408;
-    const route = routeOf(findRoutes(towerOf([hangingTower("z", share - 1)]), pelletMachine(), [PELLETS]));
+    const route = firstRoute(findRoutes(towerOf([hangingTower("z", share - 1)]), pelletMachine(), [PELLETS]));
     expect(route.cautions.join()).toContain("mm² hang over and are built without support.");
   });
 
@@ -194,7 +177,7 @@ describe("pellets and overhang", () => {
 
   test("keeps the other way up", () => {
     const part = towerOf([hangingTower("z", 90_000), hangingTower("-z", 0)]);
-    expect(routeOf(findRoutes(part, pelletMachine(), [PELLETS])).orientation).toBe("-z");
+    expect(firstRoute(findRoutes(part, pelletMachine(), [PELLETS])).orientation).toBe("-z");
   });
 });
 
@@ -235,7 +218,7 @@ describe("layers against their window", () => {
 
   test("a few too fast ones are a caution, one more than 2 % a refusal", () => {
     const small = pelletMachine({ envelopeMm: { x: 1100, y: 1100, z: 1000 }, maxWaitPerLayerS: 30 });
-    const route = routeOf(findRoutes(tip(2), small, [PELLETS]));
+    const route = firstRoute(findRoutes(tip(2), small, [PELLETS]));
     expect(route.cautions.join(" ")).toContain("Watch it in layers 99 to 100: so few");
     expect(reasonOf(findRoutes(tip(3), small, [PELLETS])).code).toBe("layer-too-fast");
   });
@@ -245,12 +228,12 @@ describe("layers against their window", () => {
       [1100, 300],
       [400, 300],
     ]);
-    const route = routeOf(findRoutes(part, pelletMachine(), [PELLETS]));
+    const route = firstRoute(findRoutes(part, pelletMachine(), [PELLETS]));
     expect(route.cautions.join(" ")).toMatch(/One copy alone waits in layers 76 to 150: its quickest/);
   });
 
   test("all of them alike need no numbers", () => {
-    const route = routeOf(findRoutes(towers([[400, 400]]), pelletMachine(), [PELLETS]));
+    const route = firstRoute(findRoutes(towers([[400, 400]]), pelletMachine(), [PELLETS]));
     expect(route.cautions.join(" ")).toMatch(/One copy alone waits: its quickest/);
   });
 });
@@ -261,7 +244,7 @@ describe("layer times", () => {
     [200, 302],
   ]);
   const machine = pelletMachine();
-  const route = routeOf(findRoutes(part, machine, [PELLETS]));
+  const route = firstRoute(findRoutes(part, machine, [PELLETS]));
 
   test.each([1, 3])("of %i copies add up to the deposition time, and each is in its window", (copies) => {
     const { layers, shortestLayerS } = layerTimes({ part, machine, feedstock: PELLETS, route }, copies);
@@ -313,8 +296,10 @@ test("walls that meet are cautioned against on pellet machines, by layer numbers
   const measures = { ...ribbed.geometry.measures, standings: [standing] };
   const part = { ...ribbed, geometry: { ...ribbed.geometry, measures } as Part["geometry"] };
   const meeting = "Walls meet in layers 1 to 50: a bead along them crosses itself or stops";
-  expect(routeOf(findRoutes(part, pelletMachine(), [PELLETS])).cautions.join()).toContain(meeting);
-  expect(routeOf(findRoutes(ribbed, pelletMachine(), [PELLETS])).cautions.join()).not.toContain("Walls meet");
+  expect(firstRoute(findRoutes(part, pelletMachine(), [PELLETS])).cautions.join()).toContain(meeting);
+  expect(firstRoute(findRoutes(ribbed, pelletMachine(), [PELLETS])).cautions.join()).not.toContain(
+    "Walls meet",
+  );
 });
 
 /** Walls of 8 mm, on a floor of so many layers of 4 mm. */
@@ -343,8 +328,8 @@ describe("a bin of thin walls on a solid floor, on pellets", () => {
   const machine = pelletMachine({ maxSpeedMmPerS: 250, accelerationMmPerS2: 4000 });
 
   test("may take as long for its floor as the floor stays warm, longer than its walls may", () => {
-    const walls = routeOf(findRoutes(bin(0.001, 540), machine, [PELLETS]));
-    const route = routeOf(findRoutes(bin(2, 540), machine, [PELLETS]));
+    const walls = firstRoute(findRoutes(bin(0.001, 540), machine, [PELLETS]));
+    const route = firstRoute(findRoutes(bin(2, 540), machine, [PELLETS]));
     expect(route.longestLayerS).toBeGreaterThan(1.5 * walls.longestLayerS);
     for (let copies = 1; copies <= route.copiesMax; copies++) {
       expect(slowestLayerS({ route, copies })).toBeLessThanOrEqual(route.longestLayerS + 1e-9);

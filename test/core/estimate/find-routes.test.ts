@@ -1,26 +1,15 @@
 import { describe, expect, test } from "vitest";
 import { findRoutes } from "../../../core/estimate/find-routes.ts";
 import { depositionMin, slowestLayerS } from "../../../core/estimate/print-time.ts";
-import type { Route, RouteAnswer, RouteReason } from "../../../core/estimate/route.ts";
+import type { RouteAnswer, RouteReason } from "../../../core/estimate/route.ts";
 import type { Feedstock } from "../../../core/shop/feedstock.ts";
 import type { Machine } from "../../../core/shop/machine.ts";
 import type { Part } from "../../../core/shop/part.ts";
 import { aFeedstock, aMachine, aNozzle, aPart } from "../../fixtures/a-route.ts";
+import { firstRoute } from "../../fixtures/first-route.ts";
+import { cfAbsPellets } from "../../fixtures/large-format.ts";
 
-const PELLETS = aFeedstock({
-  id: "cf-abs",
-  name: "CF-ABS pellets",
-  family: "CF-ABS",
-  form: "pellet",
-  densityKgPerM3: 1140,
-  nozzleC: { min: 190, max: 210 },
-  platformC: 65,
-  dryH: 0,
-  bondC: 105,
-  carryC: 150,
-  specificHeatJPerKgK: 1640,
-  conductivityWPerMK: 0.17,
-});
+const PELLETS = cfAbsPellets();
 
 function pelletMachine(overrides: Partial<Machine> = {}): Machine {
   return aMachine({
@@ -68,12 +57,6 @@ function tube(diameterMm: number, heightMm: number, overrides: Partial<Part> = {
     orientations: ["z"],
     ...overrides,
   });
-}
-
-function routeOf(answers: readonly RouteAnswer[]): Route {
-  const [answer] = answers;
-  if (answer?.status !== "route") throw new Error(`no route: ${JSON.stringify(answer)}`);
-  return answer.route;
 }
 
 function reasonsOf(answers: readonly RouteAnswer[]): readonly RouteReason[] {
@@ -149,7 +132,7 @@ describe("the worked box of 60 x 40 x 20 mm as a route", () => {
     travelS: 0,
     nozzles: [aNozzle({ beadWidthMm: { min: 0.45, max: 0.45 } })],
   });
-  const route = routeOf(findRoutes(part, machine, [aFeedstock({ minLayerS: 0.001 })]));
+  const route = firstRoute(findRoutes(part, machine, [aFeedstock({ minLayerS: 0.001 })]));
 
   test("takes 3004.68 s for one copy and 18.9396 g", () => {
     expect(depositionMin({ route, copies: 1 }) * 60).toBeCloseTo(3004.68, 1);
@@ -164,18 +147,18 @@ describe("the worked box of 60 x 40 x 20 mm as a route", () => {
   });
 
   test("waits for the shortest layer when it is longer, and the caution says so", () => {
-    const slow = routeOf(findRoutes(part, machine, [aFeedstock({ minLayerS: 30 })]));
+    const slow = firstRoute(findRoutes(part, machine, [aFeedstock({ minLayerS: 30 })]));
     expect(depositionMin({ route: slow, copies: 1 }) * 60).toBeCloseTo(92 * 30 + 8 * 94.6695, 1);
     expect(slow.cautions.join()).toContain("One copy alone waits: its quickest layer takes 24.4 s");
   });
 
   test("goes no faster than the melt limit with the feedstock's factor", () => {
-    const thick = routeOf(findRoutes(part, machine, [aFeedstock({ flowFactor: 0.1 })]));
+    const thick = firstRoute(findRoutes(part, machine, [aFeedstock({ flowFactor: 0.1 })]));
     expect(thick.flowCm3PerH).toBeCloseTo(4, 9);
   });
 
   test("takes warm-up, cool-down and the time factor from the machine", () => {
-    const late = routeOf(findRoutes(part, { ...machine, timeFactor: 1.2 }, [aFeedstock()]));
+    const late = firstRoute(findRoutes(part, { ...machine, timeFactor: 1.2 }, [aFeedstock()]));
     expect(late.timeFactor).toBe(1.2);
     expect(late.fixedMin).toBe(15);
   });
@@ -183,7 +166,7 @@ describe("the worked box of 60 x 40 x 20 mm as a route", () => {
 
 describe("pellets: one bead of 8.4 x 3.8 mm bonds for 124 s and carries after 54 s", () => {
   test("a tube of 1000 mm at 80 mm/s takes 39.27 s a layer and up to 5 % more for its corners; it pauses and bonds", () => {
-    const route = routeOf(findRoutes(tube(1000, 600), pelletMachine({ maxSpeedMmPerS: 80 }), [PELLETS]));
+    const route = firstRoute(findRoutes(tube(1000, 600), pelletMachine({ maxSpeedMmPerS: 80 }), [PELLETS]));
     expect(route.massKgPerCopy).toBeCloseTo(18.0624, 3);
     expect(Math.abs(route.shortestLayerS / 53.7 - 1)).toBeLessThan(0.02);
     expect(Math.abs(route.longestLayerS / 124.4 - 1)).toBeLessThan(0.02);
@@ -211,14 +194,14 @@ describe("pellets: one bead of 8.4 x 3.8 mm bonds for 124 s and carries after 54
       flowCm3PerH: 2400,
     });
     const feedstock = { ...PELLETS, maxLayerS: 124 };
-    const route = routeOf(findRoutes(tube(1000, 600), pelletMachine({ nozzles: [nozzle] }), [feedstock]));
+    const route = firstRoute(findRoutes(tube(1000, 600), pelletMachine({ nozzles: [nozzle] }), [feedstock]));
     expect(route.layerHeightMm).toBeCloseTo(0.75 * 3.8, 12);
     expect(slowestLayerS({ route, copies: 1 })).toBeLessThanOrEqual(124);
   });
 
   test("a machine that bears only short pauses must print several small tubes at once", () => {
     const machine = pelletMachine({ maxSpeedMmPerS: 80, maxWaitPerLayerS: 5 });
-    const route = routeOf(findRoutes(tube(200, 300), machine, [PELLETS]));
+    const route = firstRoute(findRoutes(tube(200, 300), machine, [PELLETS]));
     expect(route.copiesMin).toBeGreaterThan(1);
     expect(
       slowestLayerS({ route: { ...route, shortestLayerS: 0 }, copies: route.copiesMin }),
@@ -229,7 +212,7 @@ describe("pellets: one bead of 8.4 x 3.8 mm bonds for 124 s and carries after 54
   });
 
   test("the longest layer keeps copies off the platform: one more would be too cold", () => {
-    const route = routeOf(findRoutes(tube(200, 300), pelletMachine({ maxSpeedMmPerS: 80 }), [PELLETS]));
+    const route = firstRoute(findRoutes(tube(200, 300), pelletMachine({ maxSpeedMmPerS: 80 }), [PELLETS]));
     expect(slowestLayerS({ route, copies: route.copiesMax })).toBeLessThanOrEqual(route.longestLayerS);
     expect(slowestLayerS({ route, copies: route.copiesMax + 1 })).toBeGreaterThan(route.longestLayerS);
   });
@@ -255,7 +238,7 @@ describe("starts of the flow", () => {
     envelopeMm: { x: 450, y: 450, z: 500 },
     maxSpeedMmPerS: 60,
   });
-  const massKg = (islands: number) => routeOf(findRoutes(legs(islands), machine, [PELLETS])).massKgPerCopy;
+  const massKg = (islands: number) => firstRoute(findRoutes(legs(islands), machine, [PELLETS])).massKgPerCopy;
 
   test("a part alone with one island goes on where it was; each island more costs a start in every layer", () => {
     expect(massKg(2) - massKg(1)).toBeCloseTo(79 * 0.01, 1);
@@ -263,8 +246,8 @@ describe("starts of the flow", () => {
   });
 
   test("many islands are cautioned against on pellet machines", () => {
-    expect(routeOf(findRoutes(legs(3), machine, [PELLETS])).cautions.join()).not.toContain("islands");
-    expect(routeOf(findRoutes(legs(4), machine, [PELLETS])).cautions.join()).toContain(
+    expect(firstRoute(findRoutes(legs(3), machine, [PELLETS])).cautions.join()).not.toContain("islands");
+    expect(firstRoute(findRoutes(legs(4), machine, [PELLETS])).cautions.join()).toContain(
       "Up to 4 islands in a layer",
     );
   });
@@ -284,7 +267,7 @@ test("a part of hundreds of different layers becomes some dozens of groups that 
     infillPct: 100,
     solidLayers: 0,
   });
-  const route = routeOf(findRoutes(part, aMachine(), [aFeedstock()]));
+  const route = firstRoute(findRoutes(part, aMachine(), [aFeedstock()]));
   expect(route.layerGroups.reduce((sum, { count }) => sum + count, 0)).toBe(1000);
   expect(route.layerGroups.length).toBeLessThan(90);
   const volumeMm3 = layers.reduce((sum, { areaMm2 }) => sum + areaMm2 * 0.4, 0);
@@ -300,8 +283,8 @@ describe("supports and overhang", () => {
       geometry: { kind: "measures", measures: { ...measures, overhangAreaMm2: 0 } },
       orientations: ["z"],
     });
-    const withSupport = routeOf(findRoutes(part, aMachine(), [aFeedstock()]));
-    const without = routeOf(findRoutes(plain, aMachine(), [aFeedstock()]));
+    const withSupport = firstRoute(findRoutes(part, aMachine(), [aFeedstock()]));
+    const without = firstRoute(findRoutes(plain, aMachine(), [aFeedstock()]));
     expect(withSupport.supportKgPerCopy * 1000).toBeCloseTo(0.372, 9);
     expect(withSupport.massKgPerCopy - without.massKgPerCopy).toBeCloseTo(0.372e-3, 12);
     expect(depositionMin({ route: withSupport, copies: 10 })).toBeGreaterThan(
@@ -315,7 +298,7 @@ describe("supports and overhang", () => {
       ...large,
       geometry: { kind: "measures", measures: { ...large.geometry.measures, overhangAreaMm2: 500 } },
     };
-    const route = routeOf(findRoutes(hanging, pelletMachine(), [PELLETS]));
+    const route = firstRoute(findRoutes(hanging, pelletMachine(), [PELLETS]));
     expect(route.supportKgPerCopy).toBe(0);
     expect(route.cautions.join()).toContain("500 mm² hang over and are built without support.");
   });
@@ -339,7 +322,7 @@ describe("cautions of filament", () => {
     orientations: ["z"],
   });
   const cautions = (part: Part, chamberC: number, feedstock = abs) =>
-    routeOf(findRoutes(part, aMachine({ chamberC }), [feedstock])).cautions.join(" ");
+    firstRoute(findRoutes(part, aMachine({ chamberC }), [feedstock])).cautions.join(" ");
 
   test("long parts of ABS in cold air may warp, short ones or warm air not", () => {
     expect(cautions(long, 44)).toContain("ABS black over 100 mm in air of 44 °C may warp.");
@@ -358,7 +341,7 @@ describe("cautions of filament", () => {
 function onItsSide(volumeMm3: number): string {
   const measures = { volumeMm3, areaMm2: 5200, boxMm: { x: 40, y: 30, z: 20 } };
   const side = aPart({ geometry: { kind: "measures", measures }, orientations: ["x"] });
-  return routeOf(findRoutes(side, aMachine(), [aFeedstock()])).cautions.join();
+  return firstRoute(findRoutes(side, aMachine(), [aFeedstock()])).cautions.join();
 }
 
 describe("orientation", () => {
@@ -370,12 +353,12 @@ describe("orientation", () => {
       },
     });
     const low = aMachine({ envelopeMm: { x: 250, y: 250, z: 100 } });
-    expect(routeOf(findRoutes(rod, low, [aFeedstock()])).orientation).not.toBe("z");
+    expect(firstRoute(findRoutes(rod, low, [aFeedstock()])).orientation).not.toBe("z");
   });
 
   test("the axis of the load is never vertical", () => {
     for (const loadAxis of ["x", "y", "z"] as const) {
-      expect(routeOf(findRoutes(aPart({ loadAxis }), aMachine(), [aFeedstock()])).orientation).not.toBe(
+      expect(firstRoute(findRoutes(aPart({ loadAxis }), aMachine(), [aFeedstock()])).orientation).not.toBe(
         loadAxis,
       );
     }
