@@ -1,13 +1,10 @@
 import { basename } from "node:path";
-import { measuresOfBody } from "../core/estimate/part-measures.ts";
-import { bodyFindings } from "../core/geometry/body-findings.ts";
 import type { LengthUnit } from "../core/geometry/length-unit.ts";
-import { measureBody } from "../core/geometry/measure.ts";
 import type { Mesh } from "../core/geometry/mesh.ts";
 import { shortText } from "../core/report/plain-text.ts";
 import type { Measures, Part } from "../core/shop/part.ts";
 import type { Finding } from "../core/units/finding.ts";
-import { readBodyFile } from "./read-body-file.ts";
+import { readPartBody } from "./read-part-body.ts";
 
 /** What is taken of a part that is known by its mesh alone. */
 const WALLS = 3;
@@ -24,29 +21,14 @@ export interface FilePart {
   readonly findings: readonly Finding[];
 }
 
-/** Reads a mesh file as a part with usual settings, which `assumedLines` tells. */
+/** Reads a mesh file as a part with usual settings, which `assumedText` tells. */
 export async function readFilePart(path: string, unit: LengthUnit | null): Promise<FilePart> {
-  const file = await readBodyFile(path, unit);
-  if (!("reading" in file)) return { part: null, mesh: null, findings: [file] };
-  const { reading } = file;
-  if (reading.mesh === null) return { part: null, mesh: null, findings: reading.findings };
-  const { mesh } = reading;
-  const body = measureBody(mesh);
-  const findings = [...reading.findings, ...bodyFindings(body, path)];
-  if (findings.some(({ severity }) => severity === "error")) return { part: null, mesh: null, findings };
-  const measures = measuresOfBody(mesh, { body });
-  const geometry = {
-    kind: "mesh",
-    file: basename(path),
-    sha256: file.sha256,
-    unit: reading.unit,
-    measures,
-  } as const;
-  return {
-    part: { ...usualPart(shortText(basename(path), NAME_CHARS), measures), geometry },
-    mesh,
-    findings,
-  };
+  const { body, findings } = await readPartBody(path, { unit, name: path });
+  if (!body) return { part: null, mesh: null, findings };
+  const { mesh, ...measured } = body;
+  const geometry = { kind: "mesh", file: basename(path), ...measured } as const;
+  const part = { ...usualPart(shortText(basename(path), NAME_CHARS), measured.measures), geometry };
+  return { part, mesh, findings };
 }
 
 /** How much of the height may be thinner than what counts as the smallest detail: tips and edges always are. */

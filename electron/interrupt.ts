@@ -12,6 +12,8 @@ export function listenForInterrupt(): void {
   process.on("SIGINT", () => {
     if (!keepBest) {
       process.stderr.write("Stopped at once: nothing more is planned or written.\n");
+      // A read that is under way, as of a pipe that nobody fills, holds up the end: the next Ctrl+C then is the system's own.
+      process.removeAllListeners("SIGINT");
       process.exit(EXIT.stopped);
     }
     keepBest();

@@ -1,8 +1,8 @@
-import { parseArgs } from "node:util";
 import { EXIT, UsageError } from "./exit-status.ts";
 import { type MeasuredFile, measuredDocument, measuredLines, measureFile } from "./measure-file.ts";
 import { measureShop } from "./measure-shop.ts";
 import { printFindings } from "./print-findings.ts";
+import { readWords } from "./read-words.ts";
 import { unitOf } from "./unit-word.ts";
 
 /**
@@ -11,7 +11,7 @@ import { unitOf } from "./unit-word.ts";
  * anew.
  */
 export async function measureCommand(words: string[]): Promise<number> {
-  const { values, positionals } = parseWords(words);
+  const { values, positionals } = readWords(words, OPTIONS);
   if (values.shop !== undefined) {
     if (positionals.length === 0 && values.unit === undefined && !values.json)
       return measureShop(values.shop);
@@ -36,14 +36,4 @@ function isBad({ facts, findings }: MeasuredFile): boolean {
   return !facts || findings.some(({ severity }) => severity === "error");
 }
 
-function parseWords(words: string[]) {
-  try {
-    return parseArgs({
-      args: words,
-      allowPositionals: true,
-      options: { unit: { type: "string" }, json: { type: "boolean" }, shop: { type: "string" } },
-    });
-  } catch (error) {
-    throw new UsageError((error as Error).message);
-  }
-}
+const OPTIONS = { unit: { type: "string" }, json: { type: "boolean" }, shop: { type: "string" } } as const;

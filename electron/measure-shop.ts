@@ -1,16 +1,13 @@
-import { readFile } from "node:fs/promises";
 import { basename, dirname } from "node:path";
 import { isDeepStrictEqual } from "node:util";
-import { bodyFindings } from "../core/geometry/body-findings.ts";
-import { measureBody } from "../core/geometry/measure.ts";
-import { measuresOfBody } from "../core/estimate/part-measures.ts";
 import { countText, fixedText } from "../core/report/display.ts";
 import type { Measures, Part } from "../core/shop/part.ts";
 import type { Finding } from "../core/units/finding.ts";
 import { EXIT, UsageError } from "./exit-status.ts";
 import { printFindings } from "./print-findings.ts";
-import { readBodyFile } from "./read-body-file.ts";
+import { readPartBody } from "./read-part-body.ts";
 import { readShopFile } from "./read-shop-file.ts";
+import { meshFileFinding, outsideWords } from "./shop-bodies.ts";
 import { writeAtomically } from "./store/atomic-write.ts";
 import { besideShop } from "./store/beside-shop.ts";
 import { troubleOf } from "./store/file-trouble.ts";
@@ -20,16 +17,15 @@ type MeshGeometry = Extract<Part["geometry"], { kind: "mesh" }>;
 
 /**
  * Measures the mesh files of a shop's parts again and writes what has changed into the shop file, atomically, with the old file
- * kept beside it as a file whose name ends in `.bak`. Entries that the program does not understand stay as they are. Parts whose file cannot be used keep
- * their measures and are named. Status 0, or 2 where one could not be measured.
+ * kept beside it as a file whose name ends in `.bak`. Entries that the program does not understand stay as they are. Parts whose
+ * file cannot be used keep their measures and are named. Status 0, or 2 where one could not be measured.
  */
 export async function measureShop(path: string): Promise<number> {
-  const { shop, findings } = await readShopFile(path);
+  const { text, shop, findings } = await readShopFile(path);
   if (!shop) {
     printFindings(findings, ["error"]);
     return EXIT.badInput;
   }
-  const text = await readFile(path, "utf8");
   const fresh = new Map<string, MeshGeometry>();
   const troubles: Finding[] = [];
   const meshParts = shop.parts.filter(({ geometry }) => geometry.kind === "mesh");
@@ -58,21 +54,18 @@ async function measurePart(
   const { geometry } = part;
   if (geometry.kind !== "mesh") return { geometry: null, findings: [] };
   const filePath = await besideShop(shopPath, geometry.file);
-  if (filePath === null) return { geometry: null, findings: [outside(part, geometry.file)] };
-  const file = await readBodyFile(filePath, geometry.unit);
-  if (!("reading" in file)) return { geometry: null, findings: [file] };
-  if (file.reading.mesh === null) return { geometry: null, findings: file.reading.findings };
-  const { mesh, unit } = file.reading;
-  const body = measureBody(mesh);
-  const findings = [...file.reading.findings, ...bodyFindings(body, geometry.file)];
-  if (findings.some(({ severity }) => severity === "error")) return { geometry: null, findings };
-  const measures = measuresOfBody(mesh, { body, buildDirections: part.buildDirections });
-  return { geometry: { ...geometry, sha256: file.sha256, unit, measures }, findings };
-}
-
-function outside({ id }: Part, file: string): Finding {
-  const sentence = `Part ${id}: its mesh file ${file} is outside the shop's folder and is not read; bring it there.`;
-  return { severity: "error", code: "mesh-file", where: `parts/${id}/geometry/file`, sentence };
+  if (filePath === null) {
+    return { geometry: null, findings: [meshFileFinding("error", part, outsideWords(geometry.file))] };
+  }
+  const { unit, file: name } = geometry;
+  const { body, findings } = await readPartBody(filePath, {
+    unit,
+    name,
+    buildDirections: part.buildDirections,
+  });
+  if (!body) return { geometry: null, findings };
+  const { mesh: _, ...measured } = body;
+  return { geometry: { ...geometry, ...measured }, findings };
 }
 
 function changeLine({ id, geometry }: Part, fresh: MeshGeometry): string {
@@ -94,11 +87,13 @@ function volumeText({ volumeMm3 }: Measures): string {
 
 const MM3_PER_CM3 = 1000;
 
-/** The document with new geometries, everything else as it was. */
+/** The document with new geometries, everything else as it was, entries that are no part at all too. */
 function withGeometries(text: string, fresh: ReadonlyMap<string, MeshGeometry>): string {
-  const document = JSON.parse(text) as { parts: { id: string; geometry: unknown }[] };
+  const document = JSON.parse(text.replace(/^\uFEFF/, "")) as {
+    parts: ({ id: string; geometry: unknown } | null)[];
+  };
   for (const part of document.parts) {
-    const geometry = fresh.get(part.id);
+    const geometry = part && fresh.get(part.id);
     if (geometry) part.geometry = geometry;
   }
   return `${JSON.stringify(document, null, 2)}\n`;

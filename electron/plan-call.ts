@@ -1,6 +1,6 @@
-import { parseArgs } from "node:util";
 import { isInstant } from "../core/shop/instants.ts";
 import { UsageError } from "./exit-status.ts";
+import { readWords } from "./read-words.ts";
 
 /** The words of one `plan` call, checked. */
 export interface PlanCall {
@@ -25,7 +25,7 @@ const MOST_GAP_PCT = 99;
 
 /** Reads the words after `plan`. Throws a UsageError that says which word does not fit. */
 export function readPlanCall(words: string[]): PlanCall {
-  const { values, positionals } = parse(words);
+  const { values, positionals } = readWords(words, OPTIONS);
   const [path, ...more] = positionals;
   if (!path || more.length > 0) throw new UsageError("plan needs one shop file");
   return {
@@ -41,26 +41,16 @@ export function readPlanCall(words: string[]): PlanCall {
   };
 }
 
-function parse(words: string[]) {
-  try {
-    return parseArgs({
-      args: words,
-      allowPositionals: true,
-      options: {
-        from: { type: "string" },
-        days: { type: "string" },
-        seconds: { type: "string" },
-        seed: { type: "string" },
-        gap: { type: "string" },
-        out: { type: "string" },
-        json: { type: "boolean" },
-        quiet: { type: "boolean" },
-      },
-    });
-  } catch (error) {
-    throw new UsageError((error as Error).message);
-  }
-}
+const OPTIONS = {
+  from: { type: "string" },
+  days: { type: "string" },
+  seconds: { type: "string" },
+  seed: { type: "string" },
+  gap: { type: "string" },
+  out: { type: "string" },
+  json: { type: "boolean" },
+  quiet: { type: "boolean" },
+} as const;
 
 function fromOf(text: string | undefined): string | null {
   if (text === undefined) return null;

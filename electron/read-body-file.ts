@@ -4,6 +4,7 @@ import { type BodyReading, DEFAULT_LIMITS } from "../core/geometry/body-reading.
 import type { LengthUnit } from "../core/geometry/length-unit.ts";
 import { readBody } from "../core/geometry/read-body.ts";
 import type { Finding } from "../core/units/finding.ts";
+import { fileFinding, readingWords } from "./file-finding.ts";
 import { sha256 } from "./store/sha256.ts";
 
 /** A mesh file as read. */
@@ -23,28 +24,15 @@ export async function readBodyFile(path: string, unit: LengthUnit | null): Promi
 
 /** Bytes of a file that may be a body; the size is looked at first, so that nothing huge is read in vain. */
 async function readContent(path: string): Promise<Uint8Array | Finding> {
-  const trouble = (sentence: string): Finding => ({
-    severity: "error",
-    code: "file",
-    where: path,
-    sentence: `${path}: ${sentence}`,
-  });
   try {
     const info = await stat(path);
-    if (!info.isFile() && !info.isDirectory()) return trouble(NO_FILE);
-    if (info.size > DEFAULT_LIMITS.maxFileBytes) return trouble(TOO_LARGE);
+    if (!info.isFile() && !info.isDirectory()) return fileFinding(path, NO_FILE);
+    if (info.size > DEFAULT_LIMITS.maxFileBytes) return fileFinding(path, TOO_LARGE);
     return await readFile(path);
   } catch (error) {
-    const { code = "", message } = error as NodeJS.ErrnoException;
-    return trouble(FILE_TROUBLE[code] ?? `the system says "${message}".`);
+    return fileFinding(path, readingWords(error, "the mesh files"));
   }
 }
 
 const NO_FILE = "this is a pipe or a device, not a file. Name a mesh file.";
 const TOO_LARGE = `the file is larger than ${DEFAULT_LIMITS.maxFileBytes / 1e6} MB; save the body with fewer triangles.`;
-
-const FILE_TROUBLE: Readonly<Record<string, string>> = {
-  ENOENT: "there is no such file. Check the name and the folder.",
-  EISDIR: "this is a folder. Name the mesh files in it.",
-  EACCES: "the file may not be read. Ask for the right to read it.",
-};

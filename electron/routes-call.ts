@@ -1,6 +1,6 @@
-import { parseArgs } from "node:util";
 import type { LengthUnit } from "../core/geometry/length-unit.ts";
 import { UsageError } from "./exit-status.ts";
+import { readWords } from "./read-words.ts";
 import { unitOf } from "./unit-word.ts";
 
 /** The words of one `routes` call, checked. */
@@ -23,7 +23,7 @@ const MOST_COPIES = 100_000;
 
 /** Reads the words after `routes`. Throws a UsageError that says which word does not fit. */
 export function readRoutesCall(words: string[]): RoutesCall {
-  const { values, positionals } = parse(words);
+  const { values, positionals } = readWords(words, OPTIONS);
   const [path, ...more] = positionals;
   if (!path || more.length > 0) throw new UsageError("routes needs one shop file");
   const profile = (values.profile ?? false) || values.svg !== undefined;
@@ -42,25 +42,15 @@ export function readRoutesCall(words: string[]): RoutesCall {
   };
 }
 
-function parse(words: string[]) {
-  try {
-    return parseArgs({
-      args: words,
-      allowPositionals: true,
-      options: {
-        part: { type: "string" },
-        quantity: { type: "string" },
-        unit: { type: "string" },
-        all: { type: "boolean" },
-        profile: { type: "boolean" },
-        machine: { type: "string" },
-        svg: { type: "string" },
-      },
-    });
-  } catch (error) {
-    throw new UsageError((error as Error).message);
-  }
-}
+const OPTIONS = {
+  part: { type: "string" },
+  quantity: { type: "string" },
+  unit: { type: "string" },
+  all: { type: "boolean" },
+  profile: { type: "boolean" },
+  machine: { type: "string" },
+  svg: { type: "string" },
+} as const;
 
 function quantityOf(text: string | undefined): number | null {
   if (text === undefined) return null;

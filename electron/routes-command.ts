@@ -9,7 +9,7 @@ import { assumedText, readFilePart } from "./file-part.ts";
 import { cheapest, partRoutes } from "./part-routes.ts";
 import { printFindings } from "./print-findings.ts";
 import { readShopFile } from "./read-shop-file.ts";
-import { cheapestLine, machineLines, partLine } from "./route-lines.ts";
+import { cheapestLine, machineLines, partLine, type RouteTextContext } from "./route-lines.ts";
 import { type RoutesCall, readRoutesCall } from "./routes-call.ts";
 import { showProfile } from "./routes-profile.ts";
 
@@ -30,8 +30,9 @@ export async function routesCommand(words: string[]): Promise<number> {
   }
   const known = shop.parts.filter((part) => call.part === null || part.id === call.part);
   if (known.length > 0) {
+    const context = contextOf(shop);
     let status: number = EXIT.planned;
-    for (const part of known) status = Math.max(status, await tellPart(call, shop, part, null));
+    for (const part of known) status = Math.max(status, await tellPart(call, context, part, null));
     return status;
   }
   return tellFile(call, shop, call.part ?? "");
@@ -46,16 +47,25 @@ async function tellFile(call: RoutesCall, shop: Shop, path: string): Promise<num
   printFindings(findings);
   if (!part) return EXIT.badInput;
   // Costs are those of the shop's parts, so for once it has one more.
-  return tellPart(call, { ...shop, parts: [...shop.parts, part] }, part, mesh);
+  return tellPart(call, contextOf({ ...shop, parts: [...shop.parts, part] }), part, mesh);
+}
+
+function contextOf(shop: Shop): RouteTextContext {
+  return { shop, costing: makeBuildCosting(shop) };
 }
 
 const MESH_NAME = /\.(stl|3mf)$/i;
 
-async function tellPart(call: RoutesCall, shop: Shop, part: Part, mesh: Mesh | null): Promise<number> {
-  const context = { shop, costing: makeBuildCosting(shop) };
+async function tellPart(
+  call: RoutesCall,
+  context: RouteTextContext,
+  part: Part,
+  mesh: Mesh | null,
+): Promise<number> {
+  const { shop, costing } = context;
   const quantity = call.quantity ?? largestOrder(shop, part);
   const asked = { shop, part, quantity, withOtherForms: call.all, machineId: call.machineId };
-  const routes = partRoutes(asked, context.costing);
+  const routes = partRoutes(asked, costing);
   console.log(`\n${partLine(shop, part)}`);
   if (mesh) console.log(wrapped(assumedText(part, quantity), WIDTH).join("\n"));
   const words = displayWords(shop);

@@ -13,23 +13,31 @@ export async function bodyFileFindings(shopPath: string, shop: Shop): Promise<Fi
   const findings: Finding[] = [];
   for (const part of shop.parts) {
     const what = await whatIsOdd(shopPath, part);
-    if (what === null) continue;
-    findings.push({
-      severity: "warning",
-      code: "mesh-file",
-      where: `parts/${part.id}/geometry/file`,
-      sentence: `Part ${part.id}: ${what}`,
-    });
+    if (what !== null) findings.push(meshFileFinding("warning", part, what));
   }
   return findings;
+}
+
+/** What is the matter with the mesh file of a part. */
+export function meshFileFinding(severity: Finding["severity"], { id }: Part, what: string): Finding {
+  return {
+    severity,
+    code: "mesh-file",
+    where: `parts/${id}/geometry/file`,
+    sentence: `Part ${id}: ${what}`,
+  };
+}
+
+/** A mesh file that a shop may not name. */
+export function outsideWords(file: string): string {
+  return `its mesh file ${file} is outside the shop's folder and is not read; bring it there.`;
 }
 
 async function whatIsOdd(shopPath: string, { geometry }: Part): Promise<string | null> {
   if (geometry.kind !== "mesh") return null;
   const { file } = geometry;
   const path = await besideShop(shopPath, file);
-  if (path === null)
-    return `its mesh file ${file} is outside the shop's folder and is not read; bring it there.`;
+  if (path === null) return outsideWords(file);
   try {
     const isFile = (await stat(path)).isFile();
     if (isFile && sha256(await readFile(path)) === geometry.sha256) return null;

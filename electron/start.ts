@@ -1,8 +1,9 @@
 import { spawn, spawnSync } from "node:child_process";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
-import { parseArgs } from "node:util";
 import type { BrowserDoor, openBrowserDoor as OpenBrowserDoorFunction } from "./browser-door.ts";
+import { EXIT, UsageError } from "./exit-status.ts";
+import { readWords } from "./read-words.ts";
 import { chooseDoor } from "./start/choose-door.ts";
 import { electronRuntime } from "./start/electron-runtime.ts";
 import { isBuilt } from "./start/is-built.ts";
@@ -13,13 +14,8 @@ import { openersFor, showAddress } from "./start/open-browser.ts";
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), "..");
 const BUILT = ["dist/browser-door.js", "dist/main.js", "dist/preload.cjs", "dist/screen/index.html"];
 
-const { values, positionals } = parseArgs({
-  allowPositionals: true,
-  options: { "no-open": { type: "boolean" }, browser: { type: "boolean" } },
-});
-
+const { flags, launchFile } = readCall();
 if (!isBuilt(ROOT, BUILT)) build();
-const launchFile = positionals[0] === undefined ? null : resolve(positionals[0]);
 const electron = electronRuntime(ROOT, process.env);
 const { platform, env } = process;
 const door = chooseDoor({
@@ -27,12 +23,25 @@ const door = chooseDoor({
   env,
   isRoot: process.getuid?.() === 0,
   electron,
-  wantsAddressOnly: values["no-open"] ?? false,
-  wantsBrowser: values.browser ?? false,
+  wantsAddressOnly: flags["no-open"] ?? false,
+  wantsBrowser: flags.browser ?? false,
 });
 console.log(door.reason);
 if (door.kind === "window" && electron !== null) openWindow(electron);
 else await serve();
+
+function readCall() {
+  try {
+    const options = { "no-open": { type: "boolean" }, browser: { type: "boolean" } } as const;
+    const { values, positionals } = readWords(process.argv.slice(2), options);
+    const [path, ...more] = positionals;
+    if (more.length > 0) throw new UsageError("start takes one shop file");
+    return { flags: values, launchFile: path === undefined ? null : resolve(path) };
+  } catch (error) {
+    console.error(`${(error as Error).message}\n\nUsage: npm start [-- SHOP.json] [--no-open] [--browser]`);
+    process.exit(EXIT.badInput);
+  }
+}
 
 function build(): void {
   console.log("Building, once after each change …");

@@ -2,6 +2,7 @@ import { mkdir, readFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { readShop } from "../../core/shop/read-shop.ts";
 import { writeAtomically } from "../store/atomic-write.ts";
+import { shopStem } from "../store/beside-shop.ts";
 import { freePath, plainFileName } from "../store/free-name.ts";
 import { copyMeshes } from "../store/mesh-files.ts";
 
@@ -25,7 +26,7 @@ export class OwnShops {
 
   /** Makes a folder for a new shop and gives the path of its file, which is not there yet. */
   async place(name: string): Promise<string> {
-    const stem = plainFileName(name.replace(/(\.shop)?\.json$/i, ""));
+    const stem = plainFileName(shopStem(name));
     await mkdir(this.folder, { recursive: true });
     const own = await freePath(this.folder, stem);
     try {

@@ -2,10 +2,11 @@ import { stat } from "node:fs/promises";
 import { basename, dirname } from "node:path";
 import { emptyShop } from "../../core/shop/empty-shop.ts";
 import type { OpenAnswer, SaveAsAnswer } from "../contract/shop-messages.ts";
+import { shopStem } from "../store/beside-shop.ts";
+import { keyOf } from "../store/data-folder.ts";
 import { troubleOf } from "../store/file-trouble.ts";
 import { textOf } from "../store/open-shop.ts";
 import type { RecentFile, SettingsStore } from "../store/settings.ts";
-import { sha256 } from "../store/sha256.ts";
 import { notSavedWords } from "../store/shop-words.ts";
 import type { HostTools } from "./host-tools.ts";
 import type { Methods } from "./methods.ts";
@@ -44,7 +45,7 @@ export function openingMethods(room: ShopRoom): Pick<Methods, Opening> {
     openDemo: async () => open(await own.addDemo()),
     listRecent: async () => ({ recent: await Promise.all((await settings.recent()).map(recentOf)) }),
     openRecent: async ({ id }) => {
-      const file = (await settings.recent()).find(({ path }) => idOf(path) === id);
+      const file = (await settings.recent()).find(({ path }) => keyOf(path) === id);
       return file ? open(file.path) : { status: "cancelled" };
     },
     openDialog: async () => {
@@ -58,13 +59,7 @@ export function openingMethods(room: ShopRoom): Pick<Methods, Opening> {
       const { path } = desk.find(handle).file;
       const text = await backupsOf(places, path).read(id);
       if (text === null) return { status: "cancelled" };
-      return open(
-        await own.addCopy(
-          `${basename(path).replace(/\.shop\.json$/i, "")} of ${id.slice(0, 16)}`,
-          text,
-          path,
-        ),
-      );
+      return open(await own.addCopy(`${shopStem(basename(path))} of ${id.slice(0, 16)}`, text, path));
     },
   };
 }
@@ -125,12 +120,7 @@ async function recentOf({ path, shopName, openedAt }: RecentFile) {
     (found) => found.isFile(),
     () => false,
   );
-  return { id: idOf(path), fileName: basename(path), folder: dirname(path), shopName, openedAt, isThere };
-}
-
-/** The screen gets a name for the path that says nothing. */
-function idOf(path: string): string {
-  return sha256(path).slice(0, 16);
+  return { id: keyOf(path), fileName: basename(path), folder: dirname(path), shopName, openedAt, isThere };
 }
 
 async function saveAs(room: ShopRoom, handle: string, fileName: string): Promise<SaveAsAnswer> {

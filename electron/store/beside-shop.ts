@@ -23,7 +23,12 @@ export function isWithin(folder: string, path: string): boolean {
 
 /** The plan that belongs to a shop file. Example: "/a/works.shop.json" gives "/a/works.plan.json". */
 export function planPathOf(shopPath: string): string {
-  return `${shopPath.replace(/(\.shop)?\.json$/i, "")}.plan.json`;
+  return `${shopStem(shopPath)}.plan.json`;
+}
+
+/** A shop file's name or path without its ending. Example: "works.shop.json" and "works.json" give "works". */
+export function shopStem(shopPath: string): string {
+  return shopPath.replace(/(\.shop)?\.json$/i, "");
 }
 
 /** Where dropped meshes go. */

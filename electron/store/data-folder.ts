@@ -33,7 +33,7 @@ export function foldersIn(data: string): Folders {
   };
 }
 
-/** A short name for a path, the same each time. */
-function keyOf(path: string): string {
+/** A short name for a path, the same each time, that says nothing of it. */
+export function keyOf(path: string): string {
   return sha256(path).slice(0, 16);
 }

@@ -3,8 +3,9 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSy
 import { open } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { setTimeout } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, onTestFinished, test } from "vitest";
 import { type PlanDocument, planSchema } from "../../core/plan/plan-document.ts";
 import type { Shop } from "../../core/shop/shop.ts";
 import { UsageError } from "../../electron/exit-status.ts";
@@ -80,6 +81,26 @@ describe("Ctrl+C before there is anything to keep", () => {
       "",
       "Stopped at once: nothing more is planned or written.\n",
     ]);
+  });
+
+  test("a second one ends the program while a pipe that nobody fills holds up its end", async () => {
+    const path = join(FOLDER, "silent.shop.json");
+    execFileSync("mkfifo", [path]);
+    const child = spawn(process.execPath, [PROGRAM, "plan", path], { cwd: ROOT });
+    onTestFinished(() => void child.kill("SIGKILL"));
+    const heard = new Promise<void>((resolve) => child.stderr.once("data", () => resolve()));
+    const ended = new Promise<unknown>((resolve) =>
+      child.on("close", (status, signal) => resolve(status ?? signal)),
+    );
+    const pipe = await open(path, "w");
+    // Time for the read to begin; where it has not, the first Ctrl+C ends the program already.
+    await setTimeout(500);
+    child.kill("SIGINT");
+    await heard;
+    await setTimeout(100);
+    child.kill("SIGINT");
+    expect([3, "SIGINT"]).toContain(await ended);
+    await pipe.close();
   });
 });
 

@@ -111,6 +111,14 @@ describe("measure --shop", () => {
     expect(JSON.parse(readFileSync(path, "utf8")).orders).toContainEqual({ id: "O-9", quantity: "many" });
   });
 
+  test("a file with a byte order mark and an entry that is nothing at all is written all the same", async () => {
+    const { path, shop } = saved(tall);
+    writeFileSync(path, `\uFEFF${JSON.stringify({ ...shop, parts: [null, ...shop.parts] })}`);
+    const { out } = await runHere(["measure", "--shop", path]);
+    expect(out).toContain("1 part has a mesh file, 1 changed.");
+    expect(JSON.parse(readFileSync(path, "utf8")).parts).toEqual([null, meshPart(tall)]);
+  });
+
   test("a second time, keeps the first backup too", async () => {
     const { path } = saved(tall);
     await runHere(["measure", "--shop", path]);
