@@ -1,13 +1,8 @@
-import type { Change } from "../../core/shop/change.ts";
 import { type Finding, stepsOf, whereOf } from "../../core/shop/finding.ts";
 import type { Entry } from "../../core/shop/shop-lists.ts";
-import type { Shop } from "../../core/shop/shop.ts";
 import type { GridEdit } from "../components/grid/grid-column.ts";
-import { changesOfEdit } from "./list-edits.ts";
-import { changesOfRenames, renamedIds } from "./renames.ts";
+import { changesOfEntries, type ReferredList } from "./renames.ts";
 import { useStores } from "./stores.ts";
-
-type ReferredList = "calendars" | "machines" | "feedstocks" | "parts";
 
 /** Edits and findings of one list that other lists refer to. */
 export interface EntryEdits<List extends ReferredList> {
@@ -27,20 +22,13 @@ export function createEntryEdits<List extends ReferredList>(
   columnOf: (field: string) => string = (field) => field,
 ): EntryEdits<List> {
   const { shop } = useStores();
-  const entriesOf = (of: Shop): readonly Entry<List>[] => of[list] as readonly Entry<List>[];
-  const edit = (made: GridEdit<Entry<List>>): void => {
-    const now = shop.shop();
-    const names = renamedIds(entriesOf(now), made.replaced);
-    const changes: Change[] = [
-      ...changesOfEdit(list, entriesOf(now), made),
-      ...changesOfRenames(now, list, names),
-    ];
-    shop.apply(made.label, changes);
-  };
+  const edit = (made: GridEdit<Entry<List>>): void =>
+    shop.apply(made.label, changesOfEntries(shop.shop(), list, made));
   return {
     edit,
     put: (before, entry, what) => {
-      const place = entriesOf(shop.shop()).findIndex(({ id }) => id === before);
+      const entries: readonly Entry[] = shop.shop()[list];
+      const place = entries.findIndex(({ id }) => id === before);
       if (place >= 0) edit({ label: what, replaced: [{ place, row: entry }], inserted: [], removed: [] });
     },
     findingAt: (entry, columnId) =>

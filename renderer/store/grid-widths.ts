@@ -1,3 +1,4 @@
+import { createMemo } from "solid-js";
 import { useStores } from "./stores.ts";
 
 /** Widths of a grid's columns that somebody set, kept with the preferences under the grid's name. */
@@ -9,13 +10,13 @@ export interface GridWidths {
 export function createGridWidths(name: string): GridWidths {
   const { prefs } = useStores();
   const key = `widths of ${name}`;
-  const widths = (): Readonly<Record<string, number>> => {
+  const widths = createMemo((): Readonly<Record<string, number>> => {
     try {
       return JSON.parse(prefs.remembered(key) ?? "{}") as Record<string, number>;
     } catch {
       return {};
     }
-  };
+  });
   return {
     widths,
     onWidth: (columnId, widthPx) => prefs.remember(key, JSON.stringify({ ...widths(), [columnId]: widthPx })),

@@ -1,10 +1,26 @@
 import type { Change } from "../../core/shop/change.ts";
 import type { Entry } from "../../core/shop/shop-lists.ts";
 import type { Shop } from "../../core/shop/shop.ts";
+import type { GridEdit } from "../components/grid/grid-column.ts";
+import { changesOfEdit } from "./list-edits.ts";
 
 /** Lists whose entries others refer to by id. */
-type ReferredList = "calendars" | "machines" | "feedstocks" | "parts";
+export type ReferredList = "calendars" | "machines" | "feedstocks" | "parts" | "orders";
 type Names = ReadonlyMap<string, string>;
+
+/**
+ * The changes that an edit of a grid means for a list that others refer to: entries that get another name get it wherever they
+ * are named too. Example: order O-1 renamed to O-9 gives the change of the order and one of each build with copies of it.
+ */
+export function changesOfEntries<List extends ReferredList>(
+  shop: Shop,
+  list: List,
+  edit: GridEdit<Entry<List>>,
+): Change[] {
+  const entries: readonly Entry[] = shop[list];
+  const names = renamedIds(entries, edit.replaced);
+  return [...changesOfEdit(list, entries, edit), ...changesOfRenames(shop, list, names)];
+}
 
 /**
  * The changes that make everything refer to entries by their new ids, in one step with the renaming itself.
@@ -29,13 +45,15 @@ export function changesOfRenames(shop: Shop, list: ReferredList, names: Names): 
   });
   const builds = rewritten("builds", shop.builds, (build) => {
     if (list === "machines") return { ...build, machineId: to(build.machineId) };
-    return list === "feedstocks" ? { ...build, feedstockId: to(build.feedstockId) } : build;
+    if (list === "feedstocks") return { ...build, feedstockId: to(build.feedstockId) };
+    if (list !== "orders") return build;
+    return { ...build, items: build.items.map((item) => ({ ...item, orderId: to(item.orderId) })) };
   });
   return [...machines, ...orders, ...builds];
 }
 
 /** Old and new ids of replaced entries. */
-export function renamedIds(
+function renamedIds(
   entries: readonly Entry[],
   replaced: readonly { readonly place: number; readonly row: Entry }[],
 ): Map<string, string> {
@@ -54,9 +72,8 @@ function rewritten<List extends "machines" | "orders" | "builds">(
 ): Change[] {
   return entries.flatMap((entry): Change[] => {
     const next = rewrite(entry);
+    if (next === entry || JSON.stringify(next) === JSON.stringify(entry)) return [];
     // Entries belong to the list they came from, which the compiler cannot follow through the names of lists.
-    return JSON.stringify(next) === JSON.stringify(entry)
-      ? []
-      : [{ kind: "put", list, entry: next, at: null } as Change];
+    return [{ kind: "put", list, entry: next, at: null } as Change];
   });
 }

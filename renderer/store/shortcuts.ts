@@ -40,9 +40,14 @@ export function createShortcuts(): Shortcuts {
   };
 }
 
+/** The keys of a shortcut one by one. Examples: "Ctrl+Shift+Z" gives three, "+" gives the plus sign alone. */
+export function keysOf(keys: string): string[] {
+  return keys.split(/\+(?=.)/);
+}
+
 /** True where the event is the keys. "Ctrl" stands for the Command key too. Example: "Ctrl+Shift+Z". */
-export function isPressed(keys: string, event: KeyboardEvent): boolean {
-  const parts = keys.split("+");
+function isPressed(keys: string, event: KeyboardEvent): boolean {
+  const parts = keysOf(keys);
   const key = parts.at(-1) ?? "";
   const isSign = key.length === 1 && !/[A-Z0-9]/.test(key);
   if (parts.includes("Ctrl") !== (event.ctrlKey || event.metaKey) || parts.includes("Alt") !== event.altKey)

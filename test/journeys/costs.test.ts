@@ -1,9 +1,6 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import type { OpenedApp } from "./open-app.ts";
-import { faultsInBoth, openPlanned } from "./open-page.ts";
-
-/** Judging a whole page takes seconds on a busy machine. */
-const SLOW_MS = 180_000;
+import { faultsInBoth, openPlanned, SLOW_MS } from "./open-page.ts";
 
 let app: OpenedApp;
 

@@ -5,6 +5,9 @@ import { aPlan } from "../fixtures/a-plan.ts";
 import { aWorks } from "../fixtures/a-works.ts";
 import { type AppOptions, type OpenedApp, openApp } from "./open-app.ts";
 
+/** Judging a whole page takes seconds on a busy machine. */
+export const SLOW_MS = 180_000;
+
 /** Opens a page by its address. Example: `await openPage("machines")` on the demo shop. */
 export async function openPage(id: string, options: AppOptions = {}): Promise<OpenedApp> {
   const app = await openApp(options);

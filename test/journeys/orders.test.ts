@@ -1,19 +1,17 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { type OpenedApp, openApp, pasteText } from "./open-app.ts";
+import { type OpenedApp, pasteText } from "./open-app.ts";
+import { cellOf, openOrders, orderCountOf } from "./order-grid.ts";
 
 let app: OpenedApp;
 
 beforeEach(async () => {
-  app = await openApp();
-  await app.page.getByRole("grid", { name: "Orders" }).waitFor();
+  app = await openOrders();
 });
 
 afterEach(() => app.close());
 
-/** What a cell of the grid shows, by the numbers of row and column as shown, both from 1. */
-function cell(row: number, column: number) {
-  return app.page.locator(`[data-row="${row - 1}"][data-col="${column - 1}"]`);
-}
+const cell = (row: number, column: number) => cellOf(app.page, row, column);
+const orderCount = () => orderCountOf(app.page);
 
 function lines(count: number): string {
   const head = "Order\tPart\tCopies\tDue\tCustomer";
@@ -22,11 +20,6 @@ function lines(count: number): string {
     (_, at) => `P-${at + 1}\tclip\t${at + 1}\t2026-12-04 12:00\tCustomer ${at + 1}`,
   );
   return [head, ...rows].join("\n");
-}
-
-async function orderCount(): Promise<number> {
-  const words = await app.page.locator(".grid-foot span").first().textContent();
-  return Number(words?.replace(/\D/g, ""));
 }
 
 describe("the first start", () => {

@@ -2,12 +2,9 @@ import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import type { OpenedApp } from "./open-app.ts";
-import { faultsInBoth, openPage } from "./open-page.ts";
+import { faultsInBoth, openPage, SLOW_MS } from "./open-page.ts";
 
 const CLIP = fileURLToPath(new URL("../../assets/bodies/clip.stl", import.meta.url));
-
-/** Judging a whole page takes seconds on a busy machine. */
-const SLOW_MS = 180_000;
 
 let app: OpenedApp;
 

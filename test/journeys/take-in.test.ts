@@ -1,19 +1,18 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { HOSTILE_NAMES } from "../fixtures/hostile-names.ts";
-import { type OpenedApp, openApp } from "./open-app.ts";
+import type { OpenedApp } from "./open-app.ts";
+import { cellOf, openOrders, orderCountOf } from "./order-grid.ts";
 
 let app: OpenedApp;
 
 beforeEach(async () => {
-  app = await openApp();
-  await app.page.getByRole("grid", { name: "Orders" }).waitFor();
+  app = await openOrders();
 });
 
 afterEach(() => app.close());
 
-function cell(row: number, column: number) {
-  return app.page.locator(`[data-row="${row - 1}"][data-col="${column - 1}"]`);
-}
+const cell = (row: number, column: number) => cellOf(app.page, row, column);
+const orderCount = () => orderCountOf(app.page);
 
 async function takeIn(name: string, buffer: Buffer): Promise<void> {
   const chooser = app.page.waitForEvent("filechooser");
@@ -27,10 +26,6 @@ const readIt = async () => {
   await app.page.getByRole("button", { name: "Take them in" }).waitFor({ timeout: 60_000 });
 };
 const takeThem = () => app.page.getByRole("button", { name: "Take them in" }).click();
-
-async function orderCount(): Promise<number> {
-  return Number((await app.page.locator(".grid-foot span").first().textContent())?.replace(/\D/g, ""));
-}
 
 describe("a table taken in", () => {
   test("in Windows letters, with semicolons and decimal commas, is read right and remembered", async () => {

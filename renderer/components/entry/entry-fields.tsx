@@ -3,7 +3,7 @@ import type { Finding } from "../../../core/shop/finding.ts";
 import { Check, Field } from "../field.tsx";
 import { isUnfit } from "../grid/grid-column.ts";
 import { Select } from "../select.tsx";
-import type { ValueColumn } from "./value-columns.ts";
+import type { ColumnGroup, ValueColumn } from "./value-columns.ts";
 
 interface EntryFieldsProps<Row> {
   readonly row: Row;
@@ -110,5 +110,32 @@ export function FieldGroup(props: GroupProps): JSX.Element {
       </div>
       {props.children}
     </section>
+  );
+}
+
+interface EntryGroupsProps<Row> {
+  readonly row: Row;
+  readonly groups: readonly ColumnGroup<Row>[];
+  /** `what` stands after "Undo": "set-up of B1" */
+  readonly onPut: (next: Row, what: string) => void;
+  readonly findingAt: (row: Row, columnId: string) => Finding | undefined;
+}
+
+/** All fields of one entry, group by group. */
+export function EntryGroups<Row extends { readonly id: string }>(props: EntryGroupsProps<Row>): JSX.Element {
+  return (
+    <For each={props.groups}>
+      {(group) => (
+        <FieldGroup title={group.title}>
+          <EntryFields
+            row={props.row}
+            rowKey={props.row.id}
+            columns={group.columns}
+            onPut={(next, column) => props.onPut(next, `${column.title.toLowerCase()} of ${next.id}`)}
+            findingAt={(columnId) => props.findingAt(props.row, columnId)}
+          />
+        </FieldGroup>
+      )}
+    </For>
   );
 }

@@ -9,6 +9,12 @@ export interface ValueColumn<Row> extends GridColumn<Row> {
   readonly put: (row: Row, text: string) => Row | Unfit;
 }
 
+/** Fields of an entry under one title. */
+export interface ColumnGroup<Row> {
+  readonly title: string;
+  readonly columns: readonly ValueColumn<Row>[];
+}
+
 interface Named {
   readonly id: string;
   readonly title: string;

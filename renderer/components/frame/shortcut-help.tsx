@@ -1,5 +1,6 @@
 import { createMemo, For, type JSX } from "solid-js";
 import { groupBy } from "../../store/group-by.ts";
+import { keysOf } from "../../store/shortcuts.ts";
 import { useStores } from "../../store/stores.ts";
 import { Dialog } from "../dialog.tsx";
 
@@ -19,7 +20,7 @@ export function ShortcutHelp(props: { readonly isOpen: boolean; readonly onClose
                   {(entry) => (
                     <>
                       <dt>
-                        <For each={entry.keys.split("+")}>{(key) => <kbd>{key === "" ? "+" : key}</kbd>}</For>
+                        <For each={keysOf(entry.keys)}>{(key) => <kbd>{key}</kbd>}</For>
                       </dt>
                       <dd>{entry.label}</dd>
                     </>

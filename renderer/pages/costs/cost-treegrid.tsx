@@ -68,7 +68,6 @@ export function CostTreegrid(props: CostTreegridProps): JSX.Element {
     <div class="table-box cost-tree-box">
       <div
         ref={box}
-        class="cost-tree"
         role="treegrid"
         aria-label="The total opened"
         aria-rowcount={rows().length + 2}

@@ -3,7 +3,7 @@ import type { FeedstockNeed } from "../../../core/plan/write/feedstock-needs.ts"
 import type { Feedstock } from "../../../core/shop/feedstock.ts";
 import { createFamilyMarks, FamilyMark } from "../../components/family-mark.tsx";
 import type { GridColumn } from "../../components/grid/grid-column.ts";
-import { type ValueColumn, valueColumns } from "../../components/entry/value-columns.ts";
+import { type ColumnGroup, valueColumns } from "../../components/entry/value-columns.ts";
 import { useStores } from "../../store/stores.ts";
 import {
   buyingFields,
@@ -17,7 +17,7 @@ import {
 /** Columns of feedstocks: those of the grid, and all of them in groups for the panel. */
 export interface FeedstockColumns {
   readonly grid: readonly GridColumn<Feedstock>[];
-  readonly groups: readonly { readonly title: string; readonly columns: readonly ValueColumn<Feedstock>[] }[];
+  readonly groups: readonly ColumnGroup<Feedstock>[];
 }
 
 export function createFeedstockColumns(
@@ -41,7 +41,7 @@ export function createFeedstockColumns(
     return {
       id: columnId,
       title,
-      widthPx: 84,
+      widthPx: 100,
       align: "end",
       unit: () => format().mass,
       text: (row) => (amount(row) ? format().massNumber(amount(row) ?? 0) : ""),

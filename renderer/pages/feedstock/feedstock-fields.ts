@@ -1,4 +1,5 @@
-import { type Feedstock, FLAME_CLASSES } from "../../../core/shop/feedstock.ts";
+import type { Feedstock } from "../../../core/shop/feedstock.ts";
+import { COLDEST_C, flameColumn, nameColumns } from "../../components/entry/shared-columns.ts";
 import type { ValueColumn, ValueColumns } from "../../components/entry/value-columns.ts";
 import type { CellChoice } from "../../components/grid/grid-column.ts";
 
@@ -18,33 +19,11 @@ const FORMS: readonly CellChoice[] = [
   { value: "filament", label: "filament" },
   { value: "pellet", label: "pellets" },
 ];
-const NO_CLASS = "";
-const FLAMES: readonly CellChoice[] = [
-  { value: NO_CLASS, label: "none" },
-  ...FLAME_CLASSES.map((name) => ({ value: name, label: name })),
-];
-/** Nothing in a works is colder. */
-const COLDEST_C = -60;
 
 /** What a grade is: names, family, form. */
 export function identityFields(make: Make): Fields<"id" | "name" | "family" | "form" | "abrasive" | "flame"> {
   return {
-    id: make.text({
-      id: "id",
-      title: "Grade",
-      widthPx: 92,
-      isSticky: true,
-      mostChars: 64,
-      get: (row) => row.id,
-      set: (row, text) => ({ ...row, id: text }),
-    }),
-    name: make.text({
-      id: "name",
-      title: "Name",
-      widthPx: 170,
-      get: (row) => row.name,
-      set: (row, text) => ({ ...row, name: text }),
-    }),
+    ...nameColumns(make, { title: "Grade", idPx: 92, namePx: 170 }),
     family: make.text({
       id: "family",
       title: "Family",
@@ -66,7 +45,11 @@ export function identityFields(make: Make): Fields<"id" | "name" | "family" | "f
       get: (row) => row.abrasive,
       set: (row, value) => ({ ...row, abrasive: value }),
     }),
-    flame: flameField(make),
+    flame: flameColumn(make, {
+      id: "properties/flameClass",
+      get: (row) => row.properties,
+      set: (row, properties) => ({ ...row, properties }),
+    }),
   };
 }
 
@@ -84,7 +67,7 @@ export function buyingFields(make: Make): Fields<"price" | "pack" | "stock" | "l
     price: make.perMass({
       id: "pricePerKg",
       title: "Price",
-      widthPx: 92,
+      widthPx: 104,
       get: (row) => row.pricePerKg,
       set: (row, value) => ({ ...row, pricePerKg: value }),
       clear: (row) => ({ ...row, pricePerKg: null }),
@@ -158,20 +141,6 @@ export function originFields(make: Make): readonly Column[] {
     optional(make, "recycledPct", "Recycled", "%", { most: 100 }),
     number(make, "meltCycles", "Melted before", "times", { isWhole: true }),
   ];
-}
-
-function flameField(make: Make): Column {
-  return make.choice({
-    id: "properties/flameClass",
-    title: "Flame class (UL 94)",
-    choices: () => FLAMES,
-    get: (row) => row.properties.flameClass ?? NO_CLASS,
-    set: (row, value) => {
-      const { flameClass: _, ...properties } = row.properties;
-      const found = FLAME_CLASSES.find((one) => one === value);
-      return { ...row, properties: found ? { ...properties, flameClass: found } : properties };
-    },
-  });
 }
 
 function number(make: Make, field: NumberField, title: string, unit: string, limits: Limits = {}): Column {

@@ -1,8 +1,10 @@
-import { createEffect, createMemo, createSignal, type JSX, on, Show } from "solid-js";
+import { createMemo, createSignal, type JSX, Show } from "solid-js";
 import type { Feedstock } from "../../../core/shop/feedstock.ts";
 import { Button } from "../../components/button.tsx";
 import { EmptyState } from "../../components/empty-state.tsx";
+import { followChosen } from "../../components/grid/follow-chosen.ts";
 import { Grid, type GridHandle } from "../../components/grid/grid.tsx";
+import { RowTools } from "../../components/grid/row-tools.tsx";
 import { PageFrame } from "../../components/page-frame.tsx";
 import { SplitPane } from "../../components/split-pane.tsx";
 import { createEntryEdits } from "../../store/entry-edits.ts";
@@ -35,40 +37,14 @@ export default function FeedstockPage(props: { readonly page: PageEntry }): JSX.
     shop.apply("new grade", [{ kind: "put", list: "feedstocks", entry, at: null }]);
     selection.choose({ feedstockId: entry.id });
   };
-  createEffect(
-    on([grid, () => selection.chosen().feedstockId], ([handle, id]) => {
-      if (!handle || id === null || handle.state.rowAt(handle.state.active().row)?.id === id) return;
-      const row = handle.state.order().findIndex((place) => feedstocks()[place]?.id === id);
-      if (row >= 0) handle.state.goTo({ row, col: handle.state.active().col });
-    }),
-  );
+  followChosen({ grid, rows: feedstocks, chosenId: () => selection.chosen().feedstockId });
   const isEmpty = (): boolean => feedstocks().length === 0;
   return (
     <PageFrame
       page={props.page}
       fills
       facts={`${format().number(feedstocks().length, 0)} ${feedstocks().length === 1 ? "grade" : "grades"}`}
-      tools={
-        <>
-          <Button icon="add" onClick={add}>
-            New grade
-          </Button>
-          <Button
-            icon="copy"
-            disabled={isEmpty()}
-            onClick={() => (grid()?.actions.duplicate(), grid()?.focus())}
-          >
-            Duplicate
-          </Button>
-          <Button
-            icon="remove"
-            disabled={isEmpty()}
-            onClick={() => (grid()?.actions.remove(), grid()?.focus())}
-          >
-            Delete
-          </Button>
-        </>
-      }
+      tools={<RowTools grid={grid()} word="grade" onAdd={add} isEmpty={isEmpty()} />}
     >
       <SplitPane
         name="feedstock"

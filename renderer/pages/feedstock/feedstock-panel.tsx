@@ -3,7 +3,7 @@ import type { FeedstockNeed } from "../../../core/plan/write/feedstock-needs.ts"
 import { CAUTIONS } from "../../../core/report/words.ts";
 import type { Feedstock } from "../../../core/shop/feedstock.ts";
 import { whereOf } from "../../../core/shop/finding.ts";
-import { EntryFields, FieldGroup } from "../../components/entry/entry-fields.tsx";
+import { EntryGroups, FieldGroup } from "../../components/entry/entry-fields.tsx";
 import { FindingList } from "../../components/finding-list.tsx";
 import { KeyValues } from "../../components/key-values.tsx";
 import { NameText } from "../../components/name-text.tsx";
@@ -45,19 +45,12 @@ export function FeedstockPanel(props: FeedstockPanelProps): JSX.Element {
           {(need) => <Need need={need()} />}
         </Show>
       </FieldGroup>
-      <For each={props.columns.groups}>
-        {(group) => (
-          <FieldGroup title={group.title}>
-            <EntryFields
-              row={props.feedstock}
-              rowKey={props.feedstock.id}
-              columns={group.columns}
-              onPut={(next, column) => put(next, `${column.title.toLowerCase()} of ${next.id}`)}
-              findingAt={(columnId) => props.edits.findingAt(props.feedstock, columnId)}
-            />
-          </FieldGroup>
-        )}
-      </For>
+      <EntryGroups
+        row={props.feedstock}
+        groups={props.columns.groups}
+        onPut={put}
+        findingAt={props.edits.findingAt}
+      />
       <FieldGroup title="Cautions">
         <For each={cautionsOf(props.feedstock)}>
           {({ title, text }) => (

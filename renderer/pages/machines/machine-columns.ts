@@ -1,7 +1,7 @@
 import { createMemo } from "solid-js";
 import { machineHourRate } from "../../../core/cost/machine-hour-rate.ts";
 import type { Machine } from "../../../core/shop/machine.ts";
-import { type ValueColumn, valueColumns } from "../../components/entry/value-columns.ts";
+import { type ColumnGroup, valueColumns } from "../../components/entry/value-columns.ts";
 import type { CellChoice, GridColumn } from "../../components/grid/grid-column.ts";
 import { useStores } from "../../store/stores.ts";
 import { heatFields, identityFields, paceFields, roomFields, timeFields } from "./machine-fields.ts";
@@ -9,7 +9,7 @@ import { heatFields, identityFields, paceFields, roomFields, timeFields } from "
 /** Columns of machines: those of the grid, and those that stand in the panel in groups. */
 export interface MachineColumns {
   readonly grid: readonly GridColumn<Machine>[];
-  readonly groups: readonly { readonly title: string; readonly columns: readonly ValueColumn<Machine>[] }[];
+  readonly groups: readonly ColumnGroup<Machine>[];
 }
 
 export function createMachineColumns(): MachineColumns {
@@ -31,7 +31,7 @@ export function createMachineColumns(): MachineColumns {
   const hourRate: GridColumn<Machine> = {
     id: "rate",
     title: "Hour rate",
-    widthPx: 92,
+    widthPx: 104,
     align: "end",
     unit: () => format().currency,
     text: (row) => format().amount(rate(row)),

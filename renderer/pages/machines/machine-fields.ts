@@ -1,11 +1,11 @@
 import type { Machine } from "../../../core/shop/machine.ts";
+import { COLDEST_C, nameColumns } from "../../components/entry/shared-columns.ts";
 import type { ValueColumn, ValueColumns } from "../../components/entry/value-columns.ts";
 import type { CellChoice } from "../../components/grid/grid-column.ts";
 
 type Make = ValueColumns<Machine>;
 type Fields<Name extends string> = Readonly<Record<Name, ValueColumn<Machine>>>;
 
-const MOST_ID_CHARS = 64;
 const PROCESSES: readonly CellChoice[] = [
   { value: "filament", label: "filament" },
   { value: "pellet", label: "pellet" },
@@ -17,22 +17,7 @@ export function identityFields(
   calendars: () => readonly CellChoice[],
 ): Fields<"id" | "name" | "process" | "calendar" | "hardened" | "mixed"> {
   return {
-    id: make.text({
-      id: "id",
-      title: "Machine",
-      widthPx: 92,
-      isSticky: true,
-      mostChars: MOST_ID_CHARS,
-      get: (row) => row.id,
-      set: (row, text) => ({ ...row, id: text }),
-    }),
-    name: make.text({
-      id: "name",
-      title: "Name",
-      widthPx: 130,
-      get: (row) => row.name,
-      set: (row, text) => ({ ...row, name: text }),
-    }),
+    ...nameColumns(make, { title: "Machine", idPx: 92, namePx: 130 }),
     process: make.choice({
       id: "process",
       title: "Runs on",
@@ -91,7 +76,7 @@ export function heatFields(make: Make): Fields<"nozzle" | "platform" | "chamber"
       id: "chamberC",
       title: "Air round the part",
       unit: "°C",
-      least: -60,
+      least: COLDEST_C,
       get: (row) => row.chamberC,
       set: (row, value) => ({ ...row, chamberC: value }),
     }),

@@ -1,7 +1,7 @@
-import { For, type JSX, Show } from "solid-js";
+import { type JSX, Show } from "solid-js";
 import { whereOf } from "../../../core/shop/finding.ts";
 import type { Machine } from "../../../core/shop/machine.ts";
-import { EntryFields, FieldGroup } from "../../components/entry/entry-fields.tsx";
+import { EntryGroups } from "../../components/entry/entry-fields.tsx";
 import { FindingList } from "../../components/finding-list.tsx";
 import { NameText } from "../../components/name-text.tsx";
 import { Tabs } from "../../components/tabs.tsx";
@@ -68,19 +68,12 @@ export function MachinePanel(props: MachinePanelProps): JSX.Element {
             id: "facts",
             title: "Facts",
             content: ofMachine((machine) => (
-              <For each={props.columns.groups}>
-                {(group) => (
-                  <FieldGroup title={group.title}>
-                    <EntryFields
-                      row={machine()}
-                      rowKey={machine().id}
-                      columns={group.columns}
-                      onPut={(next, column) => put(next, `${column.title.toLowerCase()} of ${next.id}`)}
-                      findingAt={(columnId) => props.edits.findingAt(machine(), columnId)}
-                    />
-                  </FieldGroup>
-                )}
-              </For>
+              <EntryGroups
+                row={machine()}
+                groups={props.columns.groups}
+                onPut={put}
+                findingAt={props.edits.findingAt}
+              />
             )),
           },
           {

@@ -1,9 +1,11 @@
-import { createEffect, createMemo, createSignal, type JSX, on, Show, untrack } from "solid-js";
+import { createMemo, createSignal, type JSX, Show, untrack } from "solid-js";
 import type { Change } from "../../../core/shop/change.ts";
 import type { Machine } from "../../../core/shop/machine.ts";
 import { Button } from "../../components/button.tsx";
 import { EmptyState } from "../../components/empty-state.tsx";
+import { followChosen } from "../../components/grid/follow-chosen.ts";
 import { Grid, type GridHandle } from "../../components/grid/grid.tsx";
+import { RowTools } from "../../components/grid/row-tools.tsx";
 import { PageFrame } from "../../components/page-frame.tsx";
 import { SplitPane } from "../../components/split-pane.tsx";
 import { createEntryEdits } from "../../store/entry-edits.ts";
@@ -41,13 +43,7 @@ export default function MachinesPage(props: { readonly page: PageEntry }): JSX.E
     if (row && row.id !== untrack(() => selection.chosen().machineId))
       selection.choose({ machineId: row.id, calendarId: null });
   };
-  createEffect(
-    on([grid, () => selection.chosen().machineId], ([handle, id]) => {
-      if (!handle || id === null || handle.state.rowAt(handle.state.active().row)?.id === id) return;
-      const row = handle.state.order().findIndex((place) => machines()[place]?.id === id);
-      if (row >= 0) handle.state.goTo({ row, col: handle.state.active().col });
-    }),
-  );
+  followChosen({ grid, rows: machines, chosenId: () => selection.chosen().machineId });
   const count = (): string =>
     `${format().number(machines().length, 0)} ${machines().length === 1 ? "machine" : "machines"}`;
   return (
@@ -55,7 +51,7 @@ export default function MachinesPage(props: { readonly page: PageEntry }): JSX.E
       page={props.page}
       fills
       facts={count()}
-      tools={<MachineTools grid={grid()} onAdd={add} isEmpty={machines().length === 0} />}
+      tools={<RowTools grid={grid()} word="machine" onAdd={add} isEmpty={machines().length === 0} />}
     >
       <SplitPane
         name="machine"
@@ -86,36 +82,6 @@ export default function MachinesPage(props: { readonly page: PageEntry }): JSX.E
         side={<MachinePanel machine={machine()} columns={columns} edits={edits} />}
       />
     </PageFrame>
-  );
-}
-
-interface MachineToolsProps {
-  readonly grid: GridHandle<Machine> | null;
-  readonly isEmpty: boolean;
-  readonly onAdd: () => void;
-}
-
-function MachineTools(props: MachineToolsProps): JSX.Element {
-  return (
-    <>
-      <Button icon="add" onClick={() => props.onAdd()}>
-        New machine
-      </Button>
-      <Button
-        icon="copy"
-        disabled={props.isEmpty}
-        onClick={() => (props.grid?.actions.duplicate(), props.grid?.focus())}
-      >
-        Duplicate
-      </Button>
-      <Button
-        icon="remove"
-        disabled={props.isEmpty}
-        onClick={() => (props.grid?.actions.remove(), props.grid?.focus())}
-      >
-        Delete
-      </Button>
-    </>
   );
 }
 

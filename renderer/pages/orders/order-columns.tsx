@@ -133,7 +133,7 @@ function amountColumn(
     id,
     title,
     unit: () => format().currency,
-    widthPx: 96,
+    widthPx: 112,
     align: "end",
     text: (order) => written(order, format().amount),
     editText: (order) => written(order, format().edited),
@@ -215,4 +215,22 @@ const TONES: Readonly<Record<Outcome["kind"], string>> = {
 /** Worst first when sorted upwards: no place, then the latest, then by what is left. */
 function rankOf(outcome: Outcome): number {
   return outcome.kind === "no-place" ? -1e9 : outcome.marginMin;
+}
+
+const COLUMN_OF_FIELD: Readonly<Record<string, string>> = {
+  partId: "part",
+  quantity: "quantity",
+  dueAt: "due",
+  releaseAt: "release",
+  customer: "customer",
+  lateCostPerDay: "lateCost",
+  pricePerPiece: "price",
+  note: "note",
+  "pinned/feedstockId": "feedstock",
+};
+
+/** Column of the grid in which a finding about a field is shown; what is about the whole line stands at its name. */
+export function orderColumnOf(field: string): string {
+  const [first = ""] = field.split("/");
+  return COLUMN_OF_FIELD[field] ?? COLUMN_OF_FIELD[first] ?? (first === "pinned" ? "machine" : "id");
 }

@@ -1,20 +1,22 @@
-import { type Accessor, createEffect, createMemo, createSignal, type JSX, on, Show, untrack } from "solid-js";
-import { type Finding, stepsOf, whereOf } from "../../../core/shop/finding.ts";
+import { createMemo, createSignal, type JSX, Show, untrack } from "solid-js";
 import type { Order } from "../../../core/shop/order.ts";
 import { lateOrders } from "../../../core/report/week-facts.ts";
 import { Button } from "../../components/button.tsx";
 import { EmptyState } from "../../components/empty-state.tsx";
+import { followChosen } from "../../components/grid/follow-chosen.ts";
 import { Grid, type GridHandle } from "../../components/grid/grid.tsx";
 import type { GridColumn } from "../../components/grid/grid-column.ts";
+import { RowTools } from "../../components/grid/row-tools.tsx";
 import { Menu } from "../../components/menu.tsx";
 import { PageFrame } from "../../components/page-frame.tsx";
+import { createEntryEdits } from "../../store/entry-edits.ts";
+import { createGridWidths } from "../../store/grid-widths.ts";
 import type { ShopStore } from "../../store/shop-store.ts";
 import { useStores } from "../../store/stores.ts";
 import "../../styles/orders.css";
 import type { PageEntry } from "../page-list.ts";
 import { DropZone } from "./drop-zone.tsx";
-import { createOrderColumns } from "./order-columns.tsx";
-import { changesOfOrders } from "./order-edits.ts";
+import { createOrderColumns, orderColumnOf } from "./order-columns.tsx";
 import { outcomesOf } from "./order-outcomes.ts";
 import { copyOrder, newOrder } from "./order-rows.ts";
 import { createOrderFiles, type OrderFiles } from "./order-files.tsx";
@@ -22,12 +24,17 @@ import { OrderStory } from "./order-story.tsx";
 
 /** What must be made by when: the orders as a grid, with what the plan makes of each. */
 export default function OrdersPage(props: { readonly page: PageEntry }): JSX.Element {
-  const { shop, plan } = useStores();
+  const { shop, plan, selection } = useStores();
   const [grid, setGrid] = createSignal<GridHandle<Order> | null>(null);
   const outcomes = createMemo(() => outcomesOf(plan.plan()));
   const columns = createOrderColumns(outcomes);
   const files = createOrderFiles(columns);
-  followChosenOrder(grid);
+  followChosen({
+    grid,
+    rows: () => shop.shop().orders,
+    chosenId: () => selection.chosen().orderId,
+    goTo: (handle, row) => handle.focus(row, 0),
+  });
   const add = (): void => addLine(grid(), shop);
   return (
     <PageFrame
@@ -59,8 +66,9 @@ interface OrderGridProps {
 }
 
 function OrderGrid(props: OrderGridProps): JSX.Element {
-  const { shop, selection, prefs } = useStores();
-  const widths = createMemo(() => readWidths(prefs.remembered(WIDTHS_KEY)));
+  const { shop, selection } = useStores();
+  const widths = createGridWidths("orders");
+  const edits = createEntryEdits("orders", orderColumnOf);
   // What was chosen on another page stays chosen until somebody moves in the grid.
   let isKept = untrack(() => selection.chosen().orderId !== null);
   const choose = (order: Order | null): void => {
@@ -73,17 +81,15 @@ function OrderGrid(props: OrderGridProps): JSX.Element {
       words={["order", "orders"]}
       columns={props.columns}
       rows={shop.shop().orders}
-      onEdit={(edit) => shop.apply(edit.label, changesOfOrders(shop.shop(), edit))}
+      onEdit={edits.edit}
       newRow={(like, taken) => newOrder(shop.shop(), like, taken, Date.now())}
       copyRow={copyOrder}
-      findingAt={createFindingAt()}
+      findingAt={edits.findingAt}
       onActive={choose}
       handle={props.handle}
       onPaste={props.onPaste}
-      widths={widths()}
-      onWidth={(columnId, widthPx) =>
-        prefs.remember(WIDTHS_KEY, JSON.stringify({ ...widths(), [columnId]: widthPx }))
-      }
+      widths={widths.widths()}
+      onWidth={widths.onWidth}
     />
   );
 }
@@ -96,53 +102,6 @@ function addLine(grid: GridHandle<Order> | null, shop: ShopStore): void {
   }
   const entry = newOrder(shop.shop(), undefined, new Set(), Date.now());
   shop.apply("new order", [{ kind: "put", list: "orders", entry, at: null }]);
-}
-
-/** An order that was chosen on another page is the active one here. */
-function followChosenOrder(grid: Accessor<GridHandle<Order> | null>): void {
-  const { shop, selection } = useStores();
-  createEffect(
-    on([grid, () => selection.chosen().orderId], ([handle, orderId]) => {
-      if (!handle || orderId === null) return;
-      if (handle.state.rowAt(handle.state.active().row)?.id === orderId) return;
-      const row = handle.state.order().findIndex((place) => shop.shop().orders[place]?.id === orderId);
-      if (row >= 0) handle.focus(row, 0);
-    }),
-  );
-}
-
-const WIDTHS_KEY = "widths of orders";
-
-function readWidths(text: string | null): Readonly<Record<string, number>> {
-  try {
-    return JSON.parse(text ?? "{}") as Record<string, number>;
-  } catch {
-    return {};
-  }
-}
-
-/** Which finding belongs into which cell: by the field it is about; what is about the whole line stands at its name. */
-function createFindingAt(): (order: Order, columnId: string) => Finding | undefined {
-  const { shop } = useStores();
-  return (order, columnId) =>
-    shop.findingsAt(whereOf("orders", order.id)).find((finding) => columnOf(finding) === columnId);
-}
-
-const COLUMN_OF_FIELD: Readonly<Record<string, string>> = {
-  partId: "part",
-  quantity: "quantity",
-  dueAt: "due",
-  releaseAt: "release",
-  customer: "customer",
-  lateCostPerDay: "lateCost",
-  pricePerPiece: "price",
-  note: "note",
-};
-
-function columnOf({ where }: Finding): string {
-  const [, , field = "", more = ""] = stepsOf(where);
-  if (field === "pinned") return more === "feedstockId" ? "feedstock" : "machine";
-  return COLUMN_OF_FIELD[field] ?? "id";
 }
 
 function OrderFacts(): JSX.Element {
@@ -167,23 +126,7 @@ function OrderTools(props: OrderToolsProps): JSX.Element {
   const isEmpty = (): boolean => shop.shop().orders.length === 0;
   return (
     <>
-      <Button icon="add" onClick={() => props.onAdd()}>
-        New line
-      </Button>
-      <Button
-        icon="copy"
-        disabled={isEmpty()}
-        onClick={() => (props.grid?.actions.duplicate(), props.grid?.focus())}
-      >
-        Duplicate
-      </Button>
-      <Button
-        icon="remove"
-        disabled={isEmpty()}
-        onClick={() => (props.grid?.actions.remove(), props.grid?.focus())}
-      >
-        Delete
-      </Button>
+      <RowTools grid={props.grid} word="line" onAdd={props.onAdd} isEmpty={isEmpty()} />
       <Button icon="take" onClick={props.files.chooseTable}>
         Take in a table
       </Button>

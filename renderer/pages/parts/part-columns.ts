@@ -1,5 +1,6 @@
 import type { Part } from "../../../core/shop/part.ts";
-import { type ValueColumn, valueColumns } from "../../components/entry/value-columns.ts";
+import { nameColumns } from "../../components/entry/shared-columns.ts";
+import { type ColumnGroup, type ValueColumn, valueColumns } from "../../components/entry/value-columns.ts";
 import type { GridColumn } from "../../components/grid/grid-column.ts";
 import { useStores } from "../../store/stores.ts";
 import {
@@ -8,7 +9,6 @@ import {
   familiesField,
   finishingFields,
   measureFields,
-  nameFields,
   needFields,
   wallFields,
 } from "./part-fields.ts";
@@ -16,7 +16,7 @@ import {
 /** Columns of parts: those of the grid, and those that stand in the panel in groups. */
 export interface PartColumns {
   readonly grid: readonly GridColumn<Part>[];
-  readonly groups: readonly { readonly title: string; readonly columns: readonly ValueColumn<Part>[] }[];
+  readonly groups: readonly ColumnGroup<Part>[];
   /** measures, for a part without a mesh */
   readonly measures: readonly ValueColumn<Part>[];
 }
@@ -27,7 +27,7 @@ const MM3_PER_CM3 = 1000;
 export function createPartColumns(ordered: (partId: string) => number): PartColumns {
   const { format } = useStores();
   const make = valueColumns<Part>(format);
-  const names = nameFields(make);
+  const names = nameColumns(make, { title: "Part", idPx: 120, namePx: 150 });
   const families = familiesField(make);
   const walls = wallFields(make);
   const size = (axis: "x" | "y" | "z"): GridColumn<Part> =>

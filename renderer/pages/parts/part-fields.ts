@@ -1,5 +1,5 @@
-import { FLAME_CLASSES } from "../../../core/shop/feedstock.ts";
 import type { Measures, Part, PartNeeds } from "../../../core/shop/part.ts";
+import { COLDEST_C, flameColumn } from "../../components/entry/shared-columns.ts";
 import type { ValueColumn, ValueColumns } from "../../components/entry/value-columns.ts";
 import type { CellChoice } from "../../components/grid/grid-column.ts";
 
@@ -8,39 +8,12 @@ type Column = ValueColumn<Part>;
 type Fields<Name extends string> = Readonly<Record<Name, Column>>;
 
 const NONE = "";
-const FLAMES: readonly CellChoice[] = [
-  { value: NONE, label: "none" },
-  ...FLAME_CLASSES.map((name) => ({ value: name, label: name })),
-];
 const AXES: readonly CellChoice[] = [
   { value: NONE, label: "not named" },
   ...["x", "y", "z"].map((axis) => ({ value: axis, label: `along ${axis}` })),
 ];
-/** Nothing in a works is colder. */
-const COLDEST_C = -60;
 /** Offered with the first price of having it made elsewhere. */
 const USUAL_DELIVERY_DAYS = 10;
-
-export function nameFields(make: Make): Fields<"id" | "name"> {
-  return {
-    id: make.text({
-      id: "id",
-      title: "Part",
-      widthPx: 120,
-      isSticky: true,
-      mostChars: 64,
-      get: (row) => row.id,
-      set: (row, text) => ({ ...row, id: text }),
-    }),
-    name: make.text({
-      id: "name",
-      title: "Name",
-      widthPx: 150,
-      get: (row) => row.name,
-      set: (row, text) => ({ ...row, name: text }),
-    }),
-  };
-}
 
 /** Families that the customer accepts; none named: any that meets the needs. */
 export function familiesField(make: Make): Column {
@@ -74,7 +47,11 @@ export function needFields(make: Make): readonly Column[] {
     need("tensileModulusMPa", "Stiffness", "MPa"),
     need("tensileStrengthMPa", "Strength", "MPa"),
     need("acrossLayersMPa", "Across layers", "MPa"),
-    flameField(make),
+    flameColumn(make, {
+      id: "needs/flameClass",
+      get: (row) => row.needs,
+      set: (row, needs) => ({ ...row, needs }),
+    }),
     loadField(make),
   ];
 }
@@ -225,20 +202,6 @@ export function measureFields(make: Make): readonly Column[] {
     side("y", "Deep (y)"),
     side("z", "High (z)"),
   ];
-}
-
-function flameField(make: Make): Column {
-  return make.choice({
-    id: "needs/flameClass",
-    title: "Flame class (UL 94)",
-    choices: () => FLAMES,
-    get: (row) => row.needs.flameClass ?? NONE,
-    set: (row, value) => {
-      const { flameClass: _, ...needs } = row.needs;
-      const found = FLAME_CLASSES.find((one) => one === value);
-      return { ...row, needs: found ? { ...needs, flameClass: found } : needs };
-    },
-  });
 }
 
 function loadField(make: Make): Column {

@@ -1,8 +1,8 @@
-import { createEffect, createMemo, createResource, createSignal, For, type JSX, on, Show } from "solid-js";
+import { createEffect, createMemo, createResource, createSignal, type JSX, on, Show } from "solid-js";
 import { whereOf } from "../../../core/shop/finding.ts";
 import type { Part } from "../../../core/shop/part.ts";
 import type { Shop } from "../../../core/shop/shop.ts";
-import { EntryFields, FieldGroup } from "../../components/entry/entry-fields.tsx";
+import { EntryGroups } from "../../components/entry/entry-fields.tsx";
 import { FindingList } from "../../components/finding-list.tsx";
 import { NameText } from "../../components/name-text.tsx";
 import { Tabs } from "../../components/tabs.tsx";
@@ -119,19 +119,12 @@ export function PartPanel(props: PartPanelProps): JSX.Element {
             title: "Needs",
             content: () => (
               <div class="side-stack">
-                <For each={props.columns.groups}>
-                  {(group) => (
-                    <FieldGroup title={group.title}>
-                      <EntryFields
-                        row={props.part}
-                        rowKey={props.part.id}
-                        columns={group.columns}
-                        onPut={(next, column) => put(next, `${column.title.toLowerCase()} of ${next.id}`)}
-                        findingAt={(columnId) => props.edits.findingAt(props.part, columnId)}
-                      />
-                    </FieldGroup>
-                  )}
-                </For>
+                <EntryGroups
+                  row={props.part}
+                  groups={props.columns.groups}
+                  onPut={put}
+                  findingAt={props.edits.findingAt}
+                />
               </div>
             ),
           },

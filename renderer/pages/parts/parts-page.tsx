@@ -1,8 +1,10 @@
-import { createEffect, createMemo, createSignal, type JSX, on, Show } from "solid-js";
+import { createMemo, createSignal, type JSX, Show } from "solid-js";
 import type { Part } from "../../../core/shop/part.ts";
 import { Button } from "../../components/button.tsx";
 import { EmptyState } from "../../components/empty-state.tsx";
+import { followChosen } from "../../components/grid/follow-chosen.ts";
 import { Grid, type GridHandle } from "../../components/grid/grid.tsx";
+import { RowTools } from "../../components/grid/row-tools.tsx";
 import { PageFrame } from "../../components/page-frame.tsx";
 import { SplitPane } from "../../components/split-pane.tsx";
 import { addBodyFiles } from "../../store/body-files.ts";
@@ -51,13 +53,7 @@ export default function PartsPage(props: { readonly page: PageEntry }): JSX.Elem
     const file = await chooseFile(".stl,.3mf");
     if (file) await addBodyFiles([file], stores);
   };
-  createEffect(
-    on([grid, () => selection.chosen().partId], ([handle, id]) => {
-      if (!handle || id === null || handle.state.rowAt(handle.state.active().row)?.id === id) return;
-      const row = handle.state.order().findIndex((place) => parts()[place]?.id === id);
-      if (row >= 0) handle.state.goTo({ row, col: handle.state.active().col });
-    }),
-  );
+  followChosen({ grid, rows: parts, chosenId: () => selection.chosen().partId });
   const isEmpty = (): boolean => parts().length === 0;
   return (
     <PageFrame
@@ -69,23 +65,7 @@ export default function PartsPage(props: { readonly page: PageEntry }): JSX.Elem
           <Button icon="file" onClick={() => void takeFile()}>
             Take in a body
           </Button>
-          <Button icon="add" onClick={add}>
-            New part
-          </Button>
-          <Button
-            icon="copy"
-            disabled={isEmpty()}
-            onClick={() => (grid()?.actions.duplicate(), grid()?.focus())}
-          >
-            Duplicate
-          </Button>
-          <Button
-            icon="remove"
-            disabled={isEmpty()}
-            onClick={() => (grid()?.actions.remove(), grid()?.focus())}
-          >
-            Delete
-          </Button>
+          <RowTools grid={grid()} word="part" onAdd={add} isEmpty={isEmpty()} />
         </>
       }
     >

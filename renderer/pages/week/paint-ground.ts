@@ -74,25 +74,31 @@ export function paintHead(painting: Painting): void {
   context.fillRect(0, headPx - 1, widthPx, 1);
 }
 
-/** A day's name where it has room: in full, short, or on Mondays alone. */
+/** A day's name where it has room: in full, short, in two lines, or on Mondays alone. */
 function paintDayName(painting: Painting, day: DayTick, dayPx: number): void {
   const { context, scale, headPx, colours, font, sizeFactor } = painting;
-  const isRoomy = dayPx >= FULL_NAME_PX * sizeFactor;
-  const isShort = !isRoomy && dayPx >= SHORT_NAME_PX * sizeFactor;
-  if (!isRoomy && !isShort && !day.isMonday) return;
+  const roomPx = dayPx / sizeFactor;
+  const isNamed = roomPx >= STACKED_NAME_PX;
+  if (!isNamed && !day.isMonday) return;
+  const isStacked = isNamed && roomPx < SHORT_NAME_PX;
+  const isShort = roomPx >= SHORT_NAME_PX && roomPx < FULL_NAME_PX;
   const start = Math.round(xOf(scale, day.atMin));
   const isOdd = day.hours !== 24;
-  const words = isShort ? day.label.split(" ").slice(0, 2).join(" ") : day.label;
+  const [weekday = "", date = ""] = day.label.split(" ");
+  const words = isShort ? `${weekday} ${date}` : isStacked ? weekday : day.label;
   const label = isOdd && dayPx > 150 ? `${words}, ${day.hours} h: clocks change` : words;
   context.fillStyle = colours.edge;
   if (start >= 0) context.fillRect(start, 2, 1, headPx - 2);
   context.fillStyle = isOdd ? colours.heed : colours.ink;
   context.font = `600 ${12.5 * sizeFactor}px ${font}`;
   // The name of the day at the left edge stays in sight as long as the day has room for it.
-  const right = start + (isRoomy || isShort ? dayPx : 7 * dayPx);
+  const right = start + (isNamed ? dayPx : 7 * dayPx);
   const left = Math.min(Math.max(0, start) + 6, right - context.measureText(label).width - 4);
+  if (left < 0) return;
   context.fillText(label, left, 12 * sizeFactor);
+  if (isStacked) context.fillText(date, left, headPx - 12 * sizeFactor);
 }
 
 const FULL_NAME_PX = 88;
 const SHORT_NAME_PX = 56;
+const STACKED_NAME_PX = 36;

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { dayColumn, readClock } from "../../../renderer/components/entry/time-columns.ts";
 import { valueColumns } from "../../../renderer/components/entry/value-columns.ts";
 import { type Format, type FormatRules, makeFormat } from "../../../renderer/format/format.ts";
+import { BRITISH_RULES } from "../format-rules.ts";
 
 interface Row {
   readonly value: number | null;
@@ -11,16 +12,7 @@ interface Row {
 const ROW: Row = { value: 10, word: "a" };
 
 function format(some: Partial<FormatRules> = {}): () => Format {
-  const made = makeFormat({
-    currency: "EUR",
-    timeZone: "Europe/Berlin",
-    length: "mm",
-    mass: "kg",
-    language: "en-GB",
-    dateOrder: "dmy",
-    year: "2026",
-    ...some,
-  });
+  const made = makeFormat({ ...BRITISH_RULES, ...some });
   return () => made;
 }
 

@@ -1,15 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { type FormatRules, makeFormat } from "../../../renderer/format/format.ts";
-
-const RULES: FormatRules = {
-  currency: "EUR",
-  timeZone: "Europe/Berlin",
-  length: "mm",
-  mass: "kg",
-  language: "en-GB",
-  dateOrder: "dmy",
-  year: "2026",
-};
+import { makeFormat } from "../../../renderer/format/format.ts";
+import { BRITISH_RULES as RULES } from "../format-rules.ts";
 
 describe("units", () => {
   test("are those of the rules, for showing and for reading", () => {

@@ -7,6 +7,7 @@ import { makeFormat } from "../../../renderer/format/format.ts";
 import { createShortcuts } from "../../../renderer/store/shortcuts.ts";
 import { type Stores, StoresProvider } from "../../../renderer/store/stores.ts";
 import { HOSTILE_NAMES } from "../../fixtures/hostile-names.ts";
+import { BRITISH_RULES } from "../format-rules.ts";
 
 interface Row {
   readonly id: string;
@@ -29,15 +30,7 @@ const COLUMNS: GridColumn<Row>[] = [
 afterEach(cleanup);
 
 function WithFormat(props: { readonly children: JSX.Element }): JSX.Element {
-  const format = makeFormat({
-    currency: "EUR",
-    timeZone: "UTC",
-    length: "mm",
-    mass: "kg",
-    language: "en-GB",
-    dateOrder: "dmy",
-    year: "2026",
-  });
+  const format = makeFormat({ ...BRITISH_RULES, timeZone: "UTC" });
   // The grid needs no more of the stores than these.
   const stores = { format: () => format, shortcuts: createShortcuts() } as unknown as Stores;
   return <StoresProvider value={stores}>{props.children}</StoresProvider>;

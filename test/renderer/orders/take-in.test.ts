@@ -2,7 +2,6 @@ import { describe, expect, test } from "vitest";
 import { applyChanges } from "../../../core/shop/change-many.ts";
 import { rejectionAt } from "../../../renderer/components/grid/rejections.ts";
 import { makeFormat } from "../../../renderer/format/format.ts";
-import { changesOfOrders } from "../../../renderer/pages/orders/order-edits.ts";
 import { orderReadingOf } from "../../../renderer/pages/orders/order-fields.ts";
 import { copyOrder } from "../../../renderer/pages/orders/order-rows.ts";
 import {
@@ -13,21 +12,15 @@ import {
 import { guessEncoding, readTable } from "../../../renderer/pages/orders/take-in/read-table.ts";
 import { takeIn, type TakenIn, type Twins } from "../../../renderer/pages/orders/take-in/take-in.ts";
 import { nextId } from "../../../renderer/store/next-id.ts";
+import { changesOfEntries } from "../../../renderer/store/renames.ts";
 import { aPart, aShop, anOrder } from "../../fixtures/a-route.ts";
+import { BRITISH_RULES } from "../format-rules.ts";
 
 const SHOP = aShop({
   parts: [aPart({ id: "clip", name: "Cable clip" })],
   orders: [anOrder({ id: "O-1", note: "mine" })],
 });
-const FORMAT = makeFormat({
-  currency: "EUR",
-  timeZone: "Europe/Berlin",
-  length: "mm",
-  mass: "kg",
-  language: "en-GB",
-  dateOrder: "dmy",
-  year: "2026",
-});
+const FORMAT = makeFormat(BRITISH_RULES);
 
 async function taken(rows: string[][], twins: Twins = "replace"): Promise<TakenIn> {
   const made = await takeIn({
@@ -45,7 +38,7 @@ async function taken(rows: string[][], twins: Twins = "replace"): Promise<TakenI
 }
 
 function ordersOf({ edit }: TakenIn): string[] {
-  return applyChanges(SHOP, changesOfOrders(SHOP, edit)).shop.orders.map(
+  return applyChanges(SHOP, changesOfEntries(SHOP, "orders", edit)).shop.orders.map(
     ({ id, partId, quantity }) => `${id} ${partId} ${quantity}`,
   );
 }
@@ -106,7 +99,7 @@ describe("lines of a table", () => {
     ]);
     const made = await taken(rows);
     expect(made.edit.inserted).toHaveLength(100_000);
-    const { shop, inverses } = applyChanges(SHOP, changesOfOrders(SHOP, made.edit));
+    const { shop, inverses } = applyChanges(SHOP, changesOfEntries(SHOP, "orders", made.edit));
     expect(shop.orders).toHaveLength(100_001);
     expect(applyChanges(shop, inverses).shop).toEqual(SHOP);
   });

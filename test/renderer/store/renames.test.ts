@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { applyChanges } from "../../../core/shop/change-many.ts";
 import { changesOfRenames } from "../../../renderer/store/renames.ts";
+import { aCommittedBuild } from "../../fixtures/a-checked-week.ts";
 import { aWorks } from "../../fixtures/a-works.ts";
 
 const WORKS = aWorks();
@@ -30,4 +31,15 @@ test("a renamed calendar serves the same machines, a renamed part is ordered by 
 
 test("nothing renamed changes nothing", () => {
   expect(changesOfRenames(SHOP, "feedstocks", new Map())).toEqual([]);
+});
+
+test("a renamed order has its new name in its builds, with the same copies", () => {
+  const others = { ...aCommittedBuild(), id: "C-2", items: [{ orderId: "O-9", copies: 1 }] };
+  const builds = [aCommittedBuild(), others];
+  const { shop } = applyChanges(
+    { ...SHOP, builds },
+    changesOfRenames({ ...SHOP, builds }, "orders", new Map([["O-8", "new"]])),
+  );
+  expect(shop.builds.map(({ items }) => items)).toEqual([[{ orderId: "new", copies: 2 }], others.items]);
+  expect(shop.orders).toEqual(SHOP.orders);
 });

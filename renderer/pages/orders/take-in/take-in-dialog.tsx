@@ -177,8 +177,10 @@ function Faults(props: { readonly state: TakeInState }): JSX.Element {
   return (
     <Show when={faults().length > 0} fallback={<p class="well">Every cell could be read.</p>}>
       <p>
-        <span class="bad">{faults().length} cells could not be read.</span> Nothing is lost: each keeps its
-        text in the grid, marked, until you correct it.
+        <span class="bad">
+          {faults().length} {faults().length === 1 ? "cell" : "cells"} could not be read.
+        </span>{" "}
+        Nothing is lost: each keeps its text in the grid, marked, until you correct it.
       </p>
       <div class="table-box">
         <table class="table">

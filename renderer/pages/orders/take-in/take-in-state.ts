@@ -2,8 +2,8 @@ import { type Accessor, createMemo, createSignal } from "solid-js";
 import type { Order } from "../../../../core/shop/order.ts";
 import { makeFormat } from "../../../format/format.ts";
 import { nextId } from "../../../store/next-id.ts";
+import { changesOfEntries } from "../../../store/renames.ts";
 import type { Stores } from "../../../store/stores.ts";
-import { changesOfOrders } from "../order-edits.ts";
 import { orderReadingOf } from "../order-fields.ts";
 import { copyOrder, newOrder } from "../order-rows.ts";
 import { keptColumns, mappingName } from "./guess-columns.ts";
@@ -76,7 +76,7 @@ export function createTakeInState(
       // Another window may have edited: the places that were read are no longer those of the orders.
       if (shop.shop().orders !== readFrom)
         return notes.alarm("The orders have changed meanwhile: take the table in again.");
-      shop.apply(made.edit.label, changesOfOrders(shop.shop(), made.edit));
+      shop.apply(made.edit.label, changesOfEntries(shop.shop(), "orders", made.edit));
       keepColumns(columns, stores);
     },
     readAgain,
