@@ -62,6 +62,7 @@ async function measurePart(
     unit,
     name,
     buildDirections: part.buildDirections,
+    orientations: part.orientations,
   });
   if (!body) return { geometry: null, findings };
   const { mesh: _, ...measured } = body;

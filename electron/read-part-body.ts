@@ -22,12 +22,13 @@ export interface PartBodyOptions {
   /** what findings about the body call it */
   readonly name: string;
   readonly buildDirections?: Part["buildDirections"];
+  readonly orientations?: Part["orientations"];
 }
 
 /** Reads and measures one mesh file as the body of a part; no body where anything about it is an error. */
 export async function readPartBody(
   path: string,
-  { unit, name, buildDirections }: PartBodyOptions,
+  { unit, name, ...directions }: PartBodyOptions,
 ): Promise<{ body: PartBody | null; findings: readonly Finding[] }> {
   const file = await readBodyFile(path, unit);
   if (!("reading" in file)) return { body: null, findings: [file] };
@@ -37,6 +38,6 @@ export async function readPartBody(
   const body = measureBody(mesh);
   const findings = [...reading.findings, ...bodyFindings(body, name)];
   if (findings.some(({ severity }) => severity === "error")) return { body: null, findings };
-  const measures = measuresOfBody(mesh, { body, buildDirections });
+  const measures = measuresOfBody(mesh, { body, ...directions });
   return { body: { mesh, unit: reading.unit, sha256, measures }, findings };
 }

@@ -2,7 +2,6 @@ import { createHash } from "node:crypto";
 import { existsSync, readFileSync } from "node:fs";
 import { measuresOfBody } from "../../core/estimate/part-measures.ts";
 import { readBody } from "../../core/geometry/read-body.ts";
-import { standsFor } from "../../core/shop/direction.ts";
 import type { Part } from "../../core/shop/part.ts";
 import type { PartPlan } from "./part-kinds.ts";
 
@@ -21,16 +20,6 @@ export function withBody(plan: PartPlan): Part {
   });
   if (reading.mesh === null) throw new RangeError(reading.findings[0]?.sentence);
   const sha256 = createHash("sha256").update(bytes).digest("hex");
-  const measures = allowedOnly(measuresOfBody(reading.mesh), plan);
+  const measures = measuresOfBody(reading.mesh, { orientations: plan.orientations });
   return { ...plan, geometry: { kind: "mesh", file, sha256, unit: reading.unit, measures } };
-}
-
-/** Directions that the part may not be built in are left out, so that the file stays small. */
-function allowedOnly(
-  measures: ReturnType<typeof measuresOfBody>,
-  { orientations }: PartPlan,
-): ReturnType<typeof measuresOfBody> {
-  if (!orientations || !measures.standings) return measures;
-  const standings = measures.standings.filter(({ up }) => orientations.some((name) => standsFor(name, up)));
-  return { ...measures, standings };
 }

@@ -8,6 +8,7 @@ import type { BodyMeasures } from "../geometry/measure.ts";
 import type { Mesh } from "../geometry/mesh.ts";
 import { footprintHull, heightMm, overhang } from "../geometry/standing.ts";
 import type { Measures, Part } from "../shop/part.ts";
+import { isNamed } from "../shop/directions-up.ts";
 import { MOST_HULL_CORNERS } from "../shop/standing.ts";
 import type { MeasuredStanding } from "../shop/standing.ts";
 import { rounded, bandsOf } from "./profile-cuts.ts";
@@ -16,6 +17,8 @@ import type { FineCuts } from "./profile-cuts.ts";
 interface BodyOptions {
   /** directions that may point up beside the six axis directions */
   readonly buildDirections?: Part["buildDirections"];
+  /** directions that the part may be built in, as it names them: others are left out; without it all are kept */
+  readonly orientations?: Part["orientations"];
   /** what `measureBody` gave already, so that it is not done twice */
   readonly body?: BodyMeasures;
 }
@@ -37,14 +40,14 @@ export function measuresOfBody(mesh: Mesh, options: BodyOptions = {}): Measures 
     const vector = { x: x / length, y: y / length, z: z / length };
     return { ...stand(mesh, label, vector, fineCuts(mesh, edges, vector)), vector };
   });
-  const standings = [...axes, ...own];
-  const asRead = standings.find(({ up }) => up === "z");
+  const all = [...axes, ...own];
+  const asRead = all.find(({ up }) => up === "z");
   return {
     volumeMm3: rounded(body.volumeMm3),
     areaMm2: rounded(body.areaMm2),
     boxMm: { x: rounded(max.x - min.x), y: rounded(max.y - min.y), z: rounded(max.z - min.z) },
     overhangAreaMm2: asRead?.overhangAreaMm2 ?? 0,
-    standings,
+    standings: all.filter(({ up }) => isNamed(options.orientations, up)),
   };
 }
 

@@ -17,7 +17,7 @@ export function directionsUp(part: Part): string[] {
   const { standings } = part.geometry.measures;
   if (standings) return standings.filter((standing) => mayPointUp(part, standing)).map(({ up }) => up);
   return AXES.filter((axis) => axis !== part.loadAxis).flatMap((axis) => {
-    const label = [axis, `-${axis}`].find((way) => isNamed(part, way));
+    const label = [axis, `-${axis}`].find((way) => isNamed(part.orientations, way));
     return label === undefined ? [] : [label];
   });
 }
@@ -35,11 +35,12 @@ export function axisOf(up: string): Axis {
 }
 
 function mayPointUp(part: Part, standing: MeasuredStanding): boolean {
-  if (!isNamed(part, standing.up)) return false;
+  if (!isNamed(part.orientations, standing.up)) return false;
   const direction = vectorUp(standing);
   return !part.loadAxis || !direction || angleToAxisDeg(direction, part.loadAxis) >= NEAR_VERTICAL_DEG;
 }
 
-function isNamed({ orientations }: Part, up: string): boolean {
+/** Whether a direction is among those a part names; all are, if it names none. Example: "z" names "-z". */
+export function isNamed(orientations: Part["orientations"], up: string): boolean {
   return orientations === undefined || orientations.some((name) => standsFor(name, up));
 }

@@ -102,6 +102,15 @@ describe("measure --shop", () => {
     expect(readdirSync(join(path, ".."))).toHaveLength(2);
   });
 
+  test("a part measured for the directions that it names alone counts as unchanged too", async () => {
+    const orientations = ["+z"];
+    const { mesh } = readBody(small, { fileName: "box.stl", unit: "millimeter" });
+    const measures = measuresOfBody(mesh!, { orientations });
+    const part = meshPart(small);
+    const { path } = saved(small, { ...part, orientations, geometry: { ...part.geometry, measures } });
+    expect((await runHere(["measure", "--shop", path])).out).toContain("0 changed");
+  });
+
   test("keeps what the program does not read in the document", async () => {
     const { path } = saved(tall);
     const document = JSON.parse(readFileSync(path, "utf8"));

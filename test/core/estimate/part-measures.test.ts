@@ -190,3 +190,10 @@ describe("fine cuts", () => {
     ]);
   });
 });
+
+test("of a part that names its directions only those are kept, and the overhang is still that of the body as read", () => {
+  const tee = tShape();
+  const named = measuresOfBody(tee, { orientations: ["-z", "x"] });
+  expect(named.standings?.map(({ up }) => up)).toEqual(["-z", "x", "-x"]);
+  expect(named.overhangAreaMm2).toBe(measuresOfBody(tee).overhangAreaMm2);
+});
