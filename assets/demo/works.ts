@@ -42,5 +42,7 @@ export function demoShop(bodyOf: (plan: PartPlan) => Part = withBody): Shop {
     parts: PARTS.map(bodyOf),
     orders,
     builds: makeBuilds(orders),
+    quotes: [],
+    cases: [],
   };
 }

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import type { Change } from "./change.ts";
+import { ENTRY_SCHEMAS } from "./entry-schemas.ts";
 import { id } from "./fields.ts";
 import { SHOP_LISTS, type ShopList } from "./shop-lists.ts";
 import { shopSchema } from "./shop.ts";
@@ -10,7 +11,7 @@ function putInto(list: ShopList) {
   return z.strictObject({
     kind: z.literal("put"),
     list: z.literal(list),
-    entry: shopSchema.shape[list].element,
+    entry: ENTRY_SCHEMAS[list],
     at,
   });
 }
@@ -27,6 +28,8 @@ const settingsChange = z.strictObject({
     parts: true,
     orders: true,
     builds: true,
+    quotes: true,
+    cases: true,
   }),
 });
 

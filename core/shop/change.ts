@@ -17,7 +17,7 @@ export interface RemoveChange<List extends ShopList> {
   readonly at: number | null;
 }
 
-/** Everything of a shop that is not a list: name, time zone, currency, units shown, money rules. */
+/** Everything of a shop that is not a list: name, time zone, currency, units shown, money rules, the seller. */
 export type Settings = Omit<Shop, ShopList | "schema">;
 
 export interface SettingsChange {
@@ -79,6 +79,7 @@ function applySettings(shop: Shop, settings: Settings): Changed {
   };
 }
 
-function settingsOf({ name, timeZone, currency, display, costing }: Shop): Settings {
-  return { name, timeZone, currency, display, costing };
+/** What of a shop is no list. Example: its name, currency and money rules. */
+export function settingsOf({ name, timeZone, currency, display, costing, seller }: Shop): Settings {
+  return { name, timeZone, currency, display, costing, ...(seller ? { seller } : {}) };
 }

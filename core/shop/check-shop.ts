@@ -4,6 +4,7 @@ import { checkFeedstocks } from "./check-feedstocks.ts";
 import { checkMachines } from "./check-machines.ts";
 import { checkOrders } from "./check-orders.ts";
 import { checkParts } from "./check-parts.ts";
+import { checkQuotes } from "./check-quotes.ts";
 import { checkWhole } from "./check-whole.ts";
 import { errorsFirst, type Finding } from "./finding.ts";
 import type { Shop } from "./shop.ts";
@@ -24,5 +25,6 @@ export function checkShop(shop: Shop): Finding[] {
     ...checkParts(index),
     ...checkOrders(index),
     ...checkBuilds(index),
+    ...checkQuotes(index),
   ]);
 }

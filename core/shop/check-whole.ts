@@ -83,11 +83,21 @@ function costingFindings(costing: Costing): Finding[] {
       "unusual",
       `Overhead of ${costing.overheadPct} % is unusual, 0 to 300 % is usual; check it.`,
     );
-  if (costing.marginPct >= 95)
-    warn(
-      "marginPct",
-      "unusual",
-      `A margin of ${costing.marginPct} % of the price makes prices of twenty times the cost and more; check it.`,
-    );
-  return findings;
+  return [...findings, ...marginFindings(costing)];
+}
+
+function marginFindings({ marginPct, marginOn }: Costing): Finding[] {
+  const where = "costing/marginPct";
+  if (marginOn === "cost") {
+    if (marginPct <= 400) return [];
+    const sentence = `A mark-up of ${marginPct} % on cost makes prices of more than five times the cost; check it.`;
+    return [{ severity: "warning", code: "unusual", where, sentence }];
+  }
+  if (marginPct >= 100) {
+    const sentence = `A margin of ${marginPct} % of the price leaves nothing for the cost: enter less than 100, or say that it is a mark-up on cost.`;
+    return [{ severity: "warning", code: "margin-of-all", where, sentence }];
+  }
+  if (marginPct < 95) return [];
+  const sentence = `A margin of ${marginPct} % of the price makes prices of twenty times the cost and more; check it.`;
+  return [{ severity: "warning", code: "unusual", where, sentence }];
 }

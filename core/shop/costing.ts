@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { notNegative, percent } from "./fields.ts";
+import { notNegative } from "./fields.ts";
 
 /** The shop's money rules. Amounts are in major units of the shop's currency. */
 export const costingSchema = z.strictObject({
@@ -22,7 +22,14 @@ export const costingSchema = z.strictObject({
   overheadPct: notNegative.describe(
     "overhead as % of all costs of making (not of buying out, not of lateness)",
   ),
-  marginPct: percent.describe("margin on price, % of price, used by quotes"),
+  marginPct: notNegative.describe("margin of quotes, %, of what `marginOn` says"),
+  marginOn: z
+    .enum(["price", "cost"])
+    .optional()
+    .describe("what the margin is a share of: price (margin) or cost (mark-up); left out: price"),
+  minimumOrder: notNegative
+    .optional()
+    .describe("least that one quote comes to, currency; left out: no minimum"),
   defaultLateCostPerDay: notNegative.describe(
     "cost of one order being late by one day, when the order names none, per day",
   ),

@@ -29,5 +29,7 @@ export function emptyShop(head: Omit<Settings, "costing">): Shop {
     parts: [],
     orders: [],
     builds: [],
+    quotes: [],
+    cases: [],
   };
 }

@@ -13,6 +13,8 @@ export function inIdOrder(shop: Shop): Shop {
     parts: byId(shop.parts),
     orders: byId(shop.orders),
     builds: byId(shop.builds),
+    quotes: byId(shop.quotes),
+    cases: byId(shop.cases),
   };
 }
 

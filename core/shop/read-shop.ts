@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { ENTRY_SCHEMAS } from "./entry-schemas.ts";
 import { about, type Finding, whereOf } from "./finding.ts";
 import { type Misfit, misfitsOf, wordsOfIssue } from "./issue-words.ts";
 import { findJsonFault } from "./json-fault.ts";
@@ -79,6 +80,8 @@ const headSchema = shopSchema.extend({
   parts: z.array(z.unknown()),
   orders: z.array(z.unknown()),
   builds: z.array(z.unknown()),
+  quotes: z.array(z.unknown()).default([]),
+  cases: z.array(z.unknown()).default([]),
 });
 
 function readDocument(document: RawDocument): ReadShop {
@@ -101,7 +104,7 @@ function readDocument(document: RawDocument): ReadShop {
 }
 
 function entryMisfits(list: ShopList, raw: unknown): Misfit[] {
-  const answer = shopSchema.shape[list].element.safeParse(raw, { error: wordsOfIssue });
+  const answer = ENTRY_SCHEMAS[list].safeParse(raw, { error: wordsOfIssue });
   return answer.success ? [] : misfitsOf(answer.error.issues);
 }
 

@@ -1,7 +1,16 @@
 import type { Shop } from "./shop.ts";
 
 /** The lists of a shop in the order of the document: what comes later refers to what comes earlier. */
-export const SHOP_LISTS = ["calendars", "machines", "feedstocks", "parts", "orders", "builds"] as const;
+export const SHOP_LISTS = [
+  "calendars",
+  "machines",
+  "feedstocks",
+  "parts",
+  "orders",
+  "builds",
+  "quotes",
+  "cases",
+] as const;
 
 export type ShopList = (typeof SHOP_LISTS)[number];
 
@@ -16,4 +25,6 @@ export const ENTRY_WORD: Readonly<Record<ShopList, string>> = {
   parts: "part",
   orders: "order",
   builds: "build",
+  quotes: "quote",
+  cases: "case",
 };

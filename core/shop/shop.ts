@@ -7,6 +7,9 @@ import { name } from "./fields.ts";
 import { machineSchema } from "./machine.ts";
 import { orderSchema } from "./order.ts";
 import { partSchema } from "./part.ts";
+import { purchaseCaseSchema } from "./purchase-case.ts";
+import { quoteSchema } from "./quote.ts";
+import { sellerSchema } from "./seller.ts";
 
 /** The number that a shop document of this version carries. */
 export const SHOP_SCHEMA = 1;
@@ -27,12 +30,15 @@ export const shopSchema = z.strictObject({
     })
     .describe("units shown"),
   costing: costingSchema.describe("money rules"),
+  seller: sellerSchema.optional().describe("who offers, printed on quotes; left out: not entered yet"),
   calendars: z.array(calendarSchema).describe("when people are there"),
   machines: z.array(machineSchema).describe("machines"),
   feedstocks: z.array(feedstockSchema).describe("feedstocks"),
   parts: z.array(partSchema).describe("parts"),
   orders: z.array(orderSchema).describe("order lines"),
   builds: z.array(buildSchema).describe("committed, running and finished builds"),
+  quotes: z.array(quoteSchema).default([]).describe("quotes, open and decided"),
+  cases: z.array(purchaseCaseSchema).default([]).describe("purchases that are being judged"),
 });
 
 export type Shop = z.infer<typeof shopSchema>;

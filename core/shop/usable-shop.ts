@@ -97,6 +97,8 @@ function withoutDoubles(shop: Shop): Shop {
     parts: firstOfEachId(shop.parts),
     orders: firstOfEachId(shop.orders),
     builds: firstOfEachId(shop.builds),
+    quotes: firstOfEachId(shop.quotes),
+    cases: firstOfEachId(shop.cases),
   };
 }
 
@@ -113,6 +115,8 @@ function directlyAside(shop: Shop, errors: readonly Finding[]): Aside {
     parts: new Map(),
     orders: new Map(),
     builds: new Map(),
+    quotes: new Map(),
+    cases: new Map(),
   };
   const present = Object.fromEntries(
     SHOP_LISTS.map((list) => [list, new Set(shop[list].map(({ id }) => id))]),
@@ -185,6 +189,8 @@ function withoutAside(shop: Shop, aside: Aside): Shop {
     parts: kept("parts", shop.parts),
     orders: kept("orders", shop.orders),
     builds: kept("builds", shop.builds),
+    quotes: kept("quotes", shop.quotes),
+    cases: kept("cases", shop.cases),
   };
 }
 

@@ -87,6 +87,8 @@ function bareShop(size: BenchSize, options: MakeShopOptions): Shop {
     parts: [],
     orders: [],
     builds: [],
+    quotes: [],
+    cases: [],
   };
 }
 

@@ -70,6 +70,8 @@ export function makeRandomShop(seed: number): ShopCase {
     parts,
     orders,
     builds: [],
+    quotes: [],
+    cases: [],
   };
   return { shop: { ...shop, builds: committedBuilds(shop, scene) }, request: { fromMin, days: scene.days } };
 }

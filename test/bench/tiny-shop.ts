@@ -46,6 +46,8 @@ export function makeTinyShop(seed: number): ShopCase {
       parts,
       orders,
       builds: [],
+      quotes: [],
+      cases: [],
     },
     request: { fromMin: minuteOf(`${TINY_DAY}T00:00`, TINY_ZONE), days: TINY_DAYS },
   };

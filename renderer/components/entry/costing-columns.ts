@@ -1,3 +1,4 @@
+import { settingsOf } from "../../../core/shop/change.ts";
 import type { Costing } from "../../../core/shop/costing.ts";
 import { type ValueColumn, valueColumns } from "./value-columns.ts";
 import { type Stores, useStores } from "../../store/stores.ts";
@@ -45,7 +46,25 @@ export function createCostingColumns(): ValueColumn<Costing>[] {
       }),
     }),
     number("overheadPct", "Overhead", "% of making"),
-    number("marginPct", "Margin in quotes", "% of price", 100),
+    number("marginPct", "Margin in quotes", "%"),
+    make.choice({
+      id: "marginOn",
+      title: "Margin is a share of",
+      choices: () => [
+        { value: "price", label: "the price" },
+        { value: "cost", label: "the cost (mark-up)" },
+      ],
+      get: (row) => row.marginOn ?? "price",
+      set: (row, value) => ({ ...row, marginOn: value === "cost" ? "cost" : "price" }),
+    }),
+    make.money({
+      id: "minimumOrder",
+      title: "Least that a quote comes to",
+      unit: () => format().currency,
+      get: (row) => row.minimumOrder,
+      set: (row, value) => ({ ...row, minimumOrder: value }),
+      clear: ({ minimumOrder: _, ...row }) => row,
+    }),
     money("defaultLateCostPerDay", "A late order", "day"),
     make.money({
       id: "moveCostPerBuild",
@@ -60,9 +79,8 @@ export function createCostingColumns(): ValueColumn<Costing>[] {
 
 /** Puts new money rules in place of the old ones, as one step of undo. */
 export function putCosting({ shop }: Stores, costing: Costing, what: string): void {
-  const { name, timeZone, currency, display } = shop.shop();
   shop.apply(`money rule: ${what.toLowerCase()}`, [
-    { kind: "settings", settings: { name, timeZone, currency, display, costing } },
+    { kind: "settings", settings: { ...settingsOf(shop.shop()), costing } },
   ]);
 }
 

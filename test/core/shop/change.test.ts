@@ -2,6 +2,9 @@ import { describe, expect, test } from "vitest";
 import { applyChange, type Change } from "../../../core/shop/change.ts";
 import { SHOP_LISTS } from "../../../core/shop/shop-lists.ts";
 import { seededRandom } from "../../../core/units/random.ts";
+import { aBuild } from "../../fixtures/a-build.ts";
+import { aCase } from "../../fixtures/a-case.ts";
+import { aQuote } from "../../fixtures/a-quote.ts";
 import { aFeedstock, aShop, anOrder } from "../../fixtures/a-route.ts";
 
 const THREE = aShop({ orders: ["A", "B", "C"].map((id) => anOrder({ id })) });
@@ -101,10 +104,10 @@ function anyChange(pick: (count: number) => number, length: number): Change {
 
 test("every list of the shop can be edited", () => {
   for (const list of SHOP_LISTS) {
-    if (list === "builds") continue;
-    const id = aShop()[list][0]?.id ?? "";
-    const { shop, inverse } = applyChange(aShop(), { kind: "remove", list, id, at: null });
-    expect(shop[list]).toHaveLength(aShop()[list].length - 1);
-    expect(applyChange(shop, inverse).shop).toEqual(aShop());
+    const whole = aShop({ builds: [aBuild({ id: "B-1" })], quotes: [aQuote()], cases: [aCase()] });
+    const id = whole[list][0]?.id ?? "";
+    const { shop, inverse } = applyChange(whole, { kind: "remove", list, id, at: null });
+    expect(shop[list]).toHaveLength(whole[list].length - 1);
+    expect(applyChange(shop, inverse).shop).toEqual(whole);
   }
 });
