@@ -1,5 +1,6 @@
 import type { Costing } from "../../core/shop/costing.ts";
 import type { Part } from "../../core/shop/part.ts";
+import type { Seller } from "../../core/shop/seller.ts";
 import { SHOP_SCHEMA, type Shop } from "../../core/shop/shop.ts";
 import { makeBuilds } from "./builds.ts";
 import { FEEDSTOCKS } from "./feedstocks.ts";
@@ -24,6 +25,15 @@ export const COSTING: Costing = {
   defaultLateCostPerDay: 45,
 };
 
+const SELLER: Seller = {
+  name: "Alderquay Works (invented)",
+  address: "1 Invented Quay\n00000 Nowhere",
+  contact: "The quoting desk, quotes@alderquay.invalid",
+  taxNumber: "",
+  terms: "Payment within 30 days. Delivery from our gate.",
+  validDays: 30,
+};
+
 const SEED = 20_261_130;
 
 /** The demo shop document: always the same. `bodyOf` gives a part its body. */
@@ -36,6 +46,7 @@ export function demoShop(bodyOf: (plan: PartPlan) => Part = withBody): Shop {
     currency: "EUR",
     display: { length: "mm", mass: "kg" },
     costing: COSTING,
+    seller: SELLER,
     calendars: CALENDARS,
     machines: MACHINES,
     feedstocks: FEEDSTOCKS,

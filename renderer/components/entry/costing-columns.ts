@@ -46,7 +46,32 @@ export function createCostingColumns(): ValueColumn<Costing>[] {
       }),
     }),
     number("overheadPct", "Overhead", "% of making"),
-    number("marginPct", "Margin in quotes", "%"),
+    ...quoteRules(make, format),
+    money("defaultLateCostPerDay", "A late order", "day"),
+    make.money({
+      id: "moveCostPerBuild",
+      title: "Moving a planned build",
+      unit: () => `${format().currency} per build`,
+      get: (row) => row.moveCostPerBuild,
+      set: (row, value) => ({ ...row, moveCostPerBuild: value }),
+      clear: ({ moveCostPerBuild: _, ...row }) => row,
+    }),
+  ];
+}
+
+/** Rules of prices offered: margin or mark-up, and the least that a quote comes to. */
+function quoteRules(
+  make: ReturnType<typeof valueColumns<Costing>>,
+  format: Stores["format"],
+): ValueColumn<Costing>[] {
+  return [
+    make.number({
+      id: "marginPct",
+      title: "Margin in quotes",
+      unit: "%",
+      get: (row) => row.marginPct,
+      set: (row, value) => ({ ...row, marginPct: value }),
+    }),
     make.choice({
       id: "marginOn",
       title: "Margin is a share of",
@@ -65,15 +90,6 @@ export function createCostingColumns(): ValueColumn<Costing>[] {
       set: (row, value) => ({ ...row, minimumOrder: value }),
       clear: ({ minimumOrder: _, ...row }) => row,
     }),
-    money("defaultLateCostPerDay", "A late order", "day"),
-    make.money({
-      id: "moveCostPerBuild",
-      title: "Moving a planned build",
-      unit: () => `${format().currency} per build`,
-      get: (row) => row.moveCostPerBuild,
-      set: (row, value) => ({ ...row, moveCostPerBuild: value }),
-      clear: ({ moveCostPerBuild: _, ...row }) => row,
-    }),
   ];
 }
 
@@ -90,9 +106,4 @@ type MoneyField =
   | "energyPerKWh"
   | "floorPerM2Year"
   | "defaultLateCostPerDay";
-type NumberField =
-  | "engineeringFilamentH"
-  | "engineeringPelletH"
-  | "interestPctPerYear"
-  | "overheadPct"
-  | "marginPct";
+type NumberField = "engineeringFilamentH" | "engineeringPelletH" | "interestPctPerYear" | "overheadPct";
