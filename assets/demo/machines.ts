@@ -47,8 +47,8 @@ export const MACHINES: Machine[] = [
     ...day("pa6cf-f", "0.4"),
     outOfService: [
       {
-        from: "2026-12-02T00:00:00+01:00",
-        to: "2026-12-03T00:00:00+01:00",
+        from: "2026-12-01T00:00:00+01:00",
+        to: "2026-12-04T00:00:00+01:00",
         reason: "Drive is serviced (invented)",
       },
     ],
