@@ -18,7 +18,7 @@ import { writePlan } from "./write/write-plan.ts";
 /** What to plan and how long to search. */
 export interface WeekRequest extends PlanRequest {
   readonly seed: number;
-  /** search time, s, counted from the start of the run */
+  /** time for the plan, s, counted from the start of the run; nearly all of it goes to the search */
   readonly seconds: number;
   /** a plan of which at most this much could be saved is good enough, %; none given: search to the end of the time */
   readonly gapPct?: number;
@@ -74,6 +74,9 @@ const SECOND_BOUND_MS = 4000;
 const SECOND_BOUND_SHARE = 0.8;
 /** Prices of hours are confirmed by re-solving for at most this long. */
 const PRICES_MS = 400;
+/** The search leaves this share of the time asked for, at most so long, for pricing and checking. */
+const END_SHARE = 0.1;
+const MOST_END_MS = 500;
 
 /**
  * Plans a shop: first valid plan, proven bound, search on the exact calendar, prices of hours, hand rules for comparison,
@@ -137,11 +140,15 @@ class WeekRun {
     return (this.tools.now() - this.tools.startedMs) / 1000;
   }
 
-  /** End of the search: the time asked for, but never less for it than its share, however long the bound took. */
+  /**
+   * End of the search: the time asked for less what pricing and checking take, but never less for it than its share, however
+   * long the bound took.
+   */
   untilMs(): number {
     const { now, startedMs } = this.tools;
     const askedMs = this.request.seconds * 1000;
-    return Math.max(startedMs + askedMs, now() + askedMs * SEARCH_SHARE);
+    const endMs = Math.min(MOST_END_MS, askedMs * END_SHARE);
+    return Math.max(startedMs + askedMs - endMs, now() + askedMs * SEARCH_SHARE);
   }
 
   /** The clock of a bound: its time is up as soon as somebody stops. */
