@@ -63,7 +63,7 @@ function checkNeeds(source: CheckSource): Finding[] {
     const sumKg = uses.reduce((sum, use) => sum + use.needKg, 0);
     const missingKg = Math.max(0, sumKg - feedstock.stockKg);
     const packs = Math.ceil(missingKg / feedstock.packKg - TOLERANCE);
-    const short = packs > 0 ? withoutStock(uses, feedstock.stockKg) : [];
+    const short = packs > 0 ? withoutStock(uses, feedstock.stockKg + TOLERANCE * feedstock.packKg) : [];
     const orderMin = orderByMin(source, short, feedstock.leadTimeDays);
     const stated = source.plan.feedstockNeeds.find(({ feedstockId }) => feedstockId === feedstock.id);
     const early = tooEarly(source, short, feedstock.leadTimeDays);

@@ -143,9 +143,17 @@ function costNow(desk: MoveDesk): number {
       .find((found) => found.nozzleId === build.nozzleId && found.orientation === build.orientation);
     return route ? [{ orderId, copies, route }] : [];
   });
-  const own = items.length > 0 ? costing.amounts(items, machine).total : 0;
   const startMin = minute(build.setUpStart);
+  const isKnown = items.length === build.items.length;
+  const own = isKnown ? costing.amounts(items, machine).total : plannedCost(desk, machine, startMin);
   return own + changesAround(desk, machine, build, startMin) + lateCost(desk, minute(build.unloadEnd));
+}
+
+/** What the plan said that the build costs, for one that nobody would make so any more; without its changeover. */
+function plannedCost(desk: MoveDesk, machine: Machine, startMin: number): number {
+  const { build, costing } = desk;
+  const total = build.costLines.reduce((sum, { amount }) => sum + amount, 0);
+  return total - costing.changeoverAmounts(machine, loadedAt(desk, machine, startMin), build).cost;
 }
 
 /** The cost there, against what the machines cost without it: so much the changeovers of the machine it leaves fall away. */

@@ -60,7 +60,7 @@ function need(
   const { stockKg, packKg } = feedstock;
   const needKg = draws.reduce((sum, { massKg }) => sum + massKg, 0);
   const packs = Math.max(0, Math.ceil((needKg - stockKg) / packKg - DUST));
-  const short = packs > 0 ? withoutStock(draws, stockKg) : [];
+  const short = packs > 0 ? withoutStock(draws, stockKg + DUST * packKg) : [];
   const shortMin = short[0]?.atMin ?? null;
   const arriveMin = localDaysBefore(fromMin, -feedstock.leadTimeDays, source.shop.timeZone);
   const tooEarly = short.filter(({ atMin }) => atMin < arriveMin).map(({ buildId }) => buildId);
@@ -79,7 +79,7 @@ function need(
   };
 }
 
-/** Less than a millionth of a pack is no reason to buy one. */
+/** Less than a millionth of a pack is no reason to buy one, and none to call stock short. */
 const DUST = 1e-6;
 
 /** The draws, in time order, that stock does not cover whole. */

@@ -44,6 +44,15 @@ describe("a build judged where it stands", () => {
   });
 });
 
+test("a build that stands as nobody would make it any more costs what the plan said, not nothing", () => {
+  const [build] = PLANNED;
+  if (!build) throw new Error("the week has no builds");
+  const builds = PLAN.builds.map((other) => (other === build ? { ...other, orientation: "own" } : other));
+  const desk = openMoves(SHOP, PLAN, builds, build.id);
+  const verdict = judgeMove(desk, wayTo(desk, build.machineId), minuteOf(build.setUpStart, SHOP.timeZone));
+  expect(verdict.extraCost).toBeCloseTo(0, 6);
+});
+
 describe("a build that cannot stand there", () => {
   const first = PLANNED[0];
   if (!first) throw new Error("the week has no builds");

@@ -52,12 +52,18 @@ test("ordered the lead time before the drying of the first build that stock does
   ).feedstockNeeds;
   expect(need?.orderBy).toBe("2026-11-30T22:00:00+01:00");
   const [earlier] = writtenPlan(
-    shopWith({ stockKg: covered - 1e-6, leadTimeDays: 1 }),
+    shopWith({ stockKg: covered - 2e-6, leadTimeDays: 1 }),
     sketch(10, 5),
   ).feedstockNeeds;
   expect(earlier?.orderBy).toBe("2026-11-29T02:00:00+01:00");
   expect(earlier?.note).toContain("The date to order is past");
   expect(earlier?.note).toContain("comes on Tue 1 Dec 06:00, and 26W49-F1-1 begins before");
+});
+
+test("stock that meets the first build but for a speck of dust covers it", () => {
+  const covered = 10 * COPY_KG * 1.05 - 1e-12;
+  const [need] = writtenPlan(shopWith({ stockKg: covered, leadTimeDays: 1 }), sketch(10, 5)).feedstockNeeds;
+  expect(need?.orderBy).toBe("2026-11-30T22:00:00+01:00");
 });
 
 test("builds that begin before an order at the start of the plan can be there are named; at that very minute they are not", () => {
