@@ -15,12 +15,21 @@ const LEAST_PX = 220;
 const MOST_PX = 900;
 const USUAL_PX = 352;
 const STEP_PX = 24;
+const USUAL_FONT_PX = 16;
+
+/** On large screens letters are larger, and so is the panel. */
+function withLetters(widthPx: number): number {
+  const fontPx = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+  return Math.round((widthPx * (fontPx || USUAL_FONT_PX)) / USUAL_FONT_PX);
+}
 
 /** A page and a panel beside it; the line between moves by hand and by the arrow keys, and stays where it was put. */
 export function SplitPane(props: SplitPaneProps): JSX.Element {
   const { prefs } = useStores();
   const key = (): string => `width of ${props.name}`;
-  const [widthPx, setWidthPx] = createSignal(Number(prefs.remembered(key()) ?? props.usualPx ?? USUAL_PX));
+  const [widthPx, setWidthPx] = createSignal(
+    Number(prefs.remembered(key()) ?? withLetters(props.usualPx ?? USUAL_PX)),
+  );
   const move = (next: number): void => {
     setWidthPx(Math.round(Math.min(MOST_PX, Math.max(LEAST_PX, next))));
     prefs.remember(key(), String(widthPx()));

@@ -11,6 +11,7 @@ import {
 import type { GridState } from "./grid-state.ts";
 import { HEAD_ROW } from "./grid-state.ts";
 import type { CellPlace } from "./ranges.ts";
+import { spreadWidths, type WantedWidth } from "./spread-widths.ts";
 
 /** Heights in the root's font size; rows are the same height everywhere, so that a row's place follows from its number. */
 const ROW_REM = 1.875;
@@ -52,11 +53,16 @@ export function createGridLayout<Row>({ state, scroller, widths }: LayoutOptions
   const rowPx = createMemo(() => Math.round(fontPx() * ROW_REM));
   const headPx = createMemo(() => Math.round(fontPx() * HEAD_REM));
   const numberPx = createMemo(() => Math.round(fontPx() * NUMBER_REM));
-  const columnsPx = createMemo(() =>
-    state.columns.map(
-      ({ id, widthPx }) => own()[id] ?? widths()[id] ?? Math.round((widthPx * fontPx()) / USUAL_FONT_PX),
-    ),
-  );
+  const roomPx = createRoom(scroller);
+  const wanted = (): WantedWidth[] =>
+    state.columns.map(({ id, widthPx }) => {
+      const setPx = own()[id] ?? widths()[id];
+      return {
+        widthPx: setPx ?? Math.round((widthPx * fontPx()) / USUAL_FONT_PX),
+        isSet: setPx !== undefined,
+      };
+    });
+  const columnsPx = createMemo(() => spreadWidths(wanted(), roomPx() - numberPx()));
   const leftsPx = createMemo(() => {
     let leftPx = numberPx();
     return columnsPx().map((width) => (leftPx += width) - width);
@@ -103,6 +109,19 @@ export function createGridLayout<Row>({ state, scroller, widths }: LayoutOptions
     pageRows,
     followActive: () => createEffect(on(state.active, show, { defer: true })),
   };
+}
+
+/** Width that the grid has to itself, px: 0 until it is on the screen. */
+function createRoom(scroller: Accessor<HTMLDivElement | null>): Accessor<number> {
+  const [roomPx, setRoomPx] = createSignal(0);
+  createEffect(() => {
+    const box = scroller();
+    if (!box) return;
+    const watch = new ResizeObserver(() => void setRoomPx(box.clientWidth));
+    watch.observe(box);
+    onCleanup(() => watch.disconnect());
+  });
+  return roomPx;
 }
 
 /** The root's font size, px: it follows the width of the window. */
