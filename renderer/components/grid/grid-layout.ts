@@ -57,10 +57,8 @@ export function createGridLayout<Row>({ state, scroller, widths }: LayoutOptions
   const wanted = (): WantedWidth[] =>
     state.columns.map(({ id, widthPx }) => {
       const setPx = own()[id] ?? widths()[id];
-      return {
-        widthPx: setPx ?? Math.round((widthPx * fontPx()) / USUAL_FONT_PX),
-        isSet: setPx !== undefined,
-      };
+      const usualPx = Math.round((widthPx * fontPx()) / USUAL_FONT_PX);
+      return { widthPx: setPx ?? usualPx, isSet: setPx !== undefined };
     });
   const columnsPx = createMemo(() => spreadWidths(wanted(), roomPx() - numberPx()));
   const leftsPx = createMemo(() => {
