@@ -61,6 +61,14 @@ interface LaidOut {
 
 const laidOut = new WeakMap<PlanProblem, LaidOut>();
 
+/**
+ * Lets a problem that differs from another in its lines, options and set-up states alone use what was laid out for that one.
+ * Example: 500 lines and one more: its calendars are not laid out again, which takes 0.05 s.
+ */
+export function layOutAs(problem: PlanProblem, other: PlanProblem): void {
+  laidOut.set(problem, layOut(other));
+}
+
 /** Done once for each problem: several searches of one run begin with it. */
 function layOut(problem: PlanProblem): LaidOut {
   const known = laidOut.get(problem);
