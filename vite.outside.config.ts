@@ -11,6 +11,7 @@ export default defineConfig({
       input: {
         "command-line": "electron/command-line.ts",
         "search-thread": "electron/search-thread.ts",
+        "purchase-thread": "electron/purchase-thread.ts",
         "browser-door": "electron/browser-door.ts",
         main: "electron/main.ts",
       },

@@ -7,6 +7,7 @@ import { type DatedFlow, datedPresentValue, netPresentValue } from "./present-va
  * 300000 give 0.5672303344358536. Lorie and Savage's pump (from memory): -1600, 10000, -10000 give 0.25 and 4.
  */
 export function ratesOfReturn(flows: readonly number[]): number[] {
+  if (flows.every((flow) => flow === 0)) return [];
   return zeros((rate) => netPresentValue(flows, rate));
 }
 

@@ -30,7 +30,7 @@ export const candidateSchema = z.strictObject({
   residualValue: notNegative.describe("what it brings at the end of its life, currency"),
 });
 
-export const financingSchema = z.strictObject({
+const financingSchema = z.strictObject({
   discountPctPerYear: ratePct.describe(
     "discount rate, % per year, nominal; it is the cost of the money tied up",
   ),

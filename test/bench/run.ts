@@ -68,9 +68,29 @@ const BENCHES: readonly Bench[] = [
     run: async (call) => (await import("./demo-bench.ts")).benchDemo(call),
   },
   {
+    name: "dates",
+    title: "Dates by simulation",
+    run: async (call) => (await import("./dates-bench.ts")).benchDates(call),
+  },
+  {
+    name: "quotes",
+    title: "Quotes against the work of a generated shop",
+    run: async (call) => (await import("./quote-bench.ts")).benchQuotes(call),
+  },
+  {
     name: "plans",
     title: "Planning generated shops",
     run: async (call) => (await import("./plan-bench.ts")).benchPlans(call),
+  },
+  {
+    name: "purchase",
+    title: "A purchase case on a generated shop",
+    run: async (call) => (await import("./purchase-bench.ts")).benchPurchase(call),
+  },
+  {
+    name: "screen",
+    title: "The screen in Chromium, over the browser door",
+    run: async (call) => (await import("./screen-bench.ts")).benchScreen(call),
   },
 ];
 
