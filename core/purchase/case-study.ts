@@ -35,7 +35,9 @@ export interface CandidateStudy {
   readonly tornado: readonly TornadoBar[];
   /** true: it can make nothing that is ordered */
   readonly makesNothing: boolean;
-  /** the recommendation with its condition */
+  /** net present value with the weekly figures as they are, not corrected by weeks planned in full, currency */
+  readonly uncorrectedValue: number;
+  /** the recommendation with its condition; it says so where the verdict hangs on that correction */
   readonly sentence: string;
 }
 
@@ -141,6 +143,8 @@ async function candidateStudy(
   const without = correct(evaluation.without);
   const answer = answerCase(shop, purchaseCase, [candidate], { without, withIt, points });
   const value = answer.answer.netPresentValue;
+  const asProgrammed = { without: evaluation.without, withIt: raw, points };
+  const uncorrectedValue = answerCase(shop, purchaseCase, [candidate], asProgrammed).answer.netPresentValue;
   const demand = breakEvenDemand(answer.question, points, growthPctPerYear);
   const recommended = { names: [candidate.name], answer, demand, makesNothing };
   return {
@@ -152,8 +156,16 @@ async function candidateStudy(
     filamentPrice: (await side?.breakEvenPrice([candidate], value, "filament")) ?? null,
     tornado: tornadoOf(answer.question, points, growthPctPerYear),
     makesNothing,
-    sentence: recommendation(recommended, purchaseCase, tools.money),
+    uncorrectedValue,
+    sentence:
+      recommendation(recommended, purchaseCase, tools.money) + flipWords(value, uncorrectedValue, tools),
   };
+}
+
+/** Said where correcting by weeks planned in full turns a loss into a gain or the other way. */
+function flipWords(value: number, uncorrectedValue: number, { money }: StudyTools): string {
+  if (value > 0 === uncorrectedValue > 0) return "";
+  return ` This hangs on the correction by weeks planned in full: without it the value would be ${money(uncorrectedValue)}. Have more weeks planned before you decide.`;
 }
 
 /** Single candidates are worth what all scenarios say; what being together changes comes from the side questions. */

@@ -69,6 +69,21 @@ function toyCase(overrides: Partial<PurchaseCase> = {}): PurchaseCase {
   });
 }
 
+/** Weeks planned in full that took so many times the feedstock. */
+function gapOf(feedstock: number): NonNullable<StudyTools["gap"]> {
+  return {
+    weeks: 2,
+    leftOut: 0,
+    gapPct: 20,
+    gapPctByFleet: [],
+    heldKinds: [],
+    lowestPct: 20,
+    highestPct: 20,
+    factors: { feedstock },
+    sentence: "",
+  };
+}
+
 let engine: LpEngine;
 let plain: CaseStudy;
 beforeAll(async () => {
@@ -205,21 +220,20 @@ describe("a study", () => {
   });
 
   test("corrects every cost by what weeks planned in full showed, in the side questions too", async () => {
-    const gap = {
-      weeks: 2,
-      leftOut: 0,
-      gapPct: 20,
-      gapPctByFleet: [],
-      heldKinds: [],
-      lowestPct: 20,
-      highestPct: 20,
-      factors: { feedstock: 1.2 },
-      sentence: "",
-    };
+    const gap = gapOf(1.2);
     const [own] = (await study(toyCase(), { gap })).candidates;
     // A copy now brings 1 - 1.2 / 2 = 0.4, and half the price of filament 0.7.
     expect(own?.answer.answer.netPresentValue).toBeCloseTo(4 * 52 * 100 * 0.4 - 5200, 6);
     expect(own?.filamentPrice?.points[0]?.value).toBeCloseTo(4 * 52 * 100 * 0.7 - 5200, 6);
+  });
+
+  test("says where its verdict hangs on that correction, and what the value would be without", async () => {
+    // At 1.9 times the feedstock a copy brings 0.05: 4 x 52 x 100 x 0.05 is less than the price of 5200.
+    const [turned] = (await study(toyCase(), { gap: gapOf(1.9), side: null })).candidates;
+    expect(turned?.uncorrectedValue).toBeCloseTo(4 * 52 * 100 * 0.5 - 5200, 6);
+    expect(turned?.sentence).toContain("without it the value would be 5200 EUR");
+    const [same] = (await study(toyCase(), { gap: gapOf(1.2), side: null })).candidates;
+    expect(same?.sentence).not.toContain("hangs on the correction");
   });
 
   test("tells how the works runs with and without", () => {
