@@ -11,7 +11,8 @@ import type { QuoteLineRequest } from "./quote-order.ts";
 
 /**
  * What lines cost the shop at the least and at the most, their own lateness included: sold for less than the lowest they displace
- * better work, sold for more than the highest they do not.
+ * better work, sold for more than the highest they do not. Rarely the least is lower than said: where the lines change a machine
+ * over for work that is not released yet, so that it begins sooner.
  */
 export interface Floor {
   /**

@@ -12,7 +12,7 @@ import { exhaustivePlan } from "../fixtures/exhaustive.ts";
 import { tinyProblem } from "../fixtures/tiny-problem.ts";
 
 /** Tiny shops that are solved by trying every plan, with the last line and without it. */
-const SHOPS = 120;
+const SHOPS = process.env["LAWS"] === "full" ? 400 : 120;
 const MOST_NODES = 12_000;
 const POLISH = { steps: 6000, seed: 1 };
 
@@ -55,10 +55,19 @@ function withoutShortCuts(problem: PlanProblem): PlanProblem {
   return { ...problem, classes };
 }
 
-function solvedShops(): Solved[] {
+/** The same works where changing over costs money and takes no time: no line can gain by another's change before its release. */
+function withInstantChanges(problem: PlanProblem): PlanProblem {
+  const classes = problem.classes.map((facts) => ({
+    ...facts,
+    changeoverMin: facts.changeoverMin.map(() => 0),
+  }));
+  return { ...problem, classes };
+}
+
+function solvedShops(change: (problem: PlanProblem) => PlanProblem): Solved[] {
   const found: Solved[] = [];
   for (let seed = 0; found.length < SHOPS; seed++) {
-    const problem = withoutShortCuts(tinyProblem(seed));
+    const problem = change(withoutShortCuts(tinyProblem(seed)));
     const asked = problem.lines.length - 1;
     const last = problem.lines[asked]!;
     if (!problem.lines.every((line) => line.optionIndices.length > 0 || line.buyOut)) continue;
@@ -74,7 +83,7 @@ function solvedShops(): Solved[] {
   return found;
 }
 
-const shops = solvedShops();
+const shops = solvedShops((problem) => problem);
 
 function inserted({ problem, asked, standing }: Solved): Schedule | null {
   const placer = new LinePlacer(problem, [asked], standing, 1);
@@ -86,11 +95,12 @@ function inserted({ problem, asked, standing }: Solved): Schedule | null {
   return schedule.unplaced.length > 0 ? null : { ...schedule, cost: scheduleCost(problem, schedule) };
 }
 
-test("on 120 tiny shops the true marginal cost of a line lies inside the floor's range, and is its upper end on 9 of 10", () => {
+/** How the floor's ranges of shops stand to the true marginal costs. */
+function judgeFloors(solved: readonly Solved[]): { placed: number; exact: number; outside: string[] } {
   const outside: string[] = [];
   let placed = 0;
   let exact = 0;
-  for (const shop of shops) {
+  for (const shop of solved) {
     const schedule = inserted(shop);
     if (!schedule) continue;
     placed++;
@@ -101,21 +111,28 @@ test("on 120 tiny shops the true marginal cost of a line lies inside the floor's
       with: { problem: shop.problem, schedule },
       lineIndices: [shop.asked],
     };
-    const floor = floorBetween(works, POLISH);
-    if (Math.abs(floor.highest - shop.trueCost) < MONEY_TOLERANCE) exact++;
-    const isInside =
-      floor.lowest <= shop.trueCost + MONEY_TOLERANCE && shop.trueCost <= floor.highest + MONEY_TOLERANCE;
-    if (!isInside)
-      outside.push(
-        `seed ${shop.seed}: ${floor.lowest} to ${floor.highest} (${floor.inserted}), true ${shop.trueCost}`,
-      );
+    const { lowest, highest } = floorBetween(works, POLISH);
+    if (Math.abs(highest - shop.trueCost) < MONEY_TOLERANCE) exact++;
+    const isInside = lowest <= shop.trueCost + MONEY_TOLERANCE && shop.trueCost <= highest + MONEY_TOLERANCE;
+    if (!isInside) outside.push(`seed ${shop.seed}: ${lowest} to ${highest}, true ${shop.trueCost}`);
   }
+  return { placed, exact, outside };
+}
+
+test(`on ${SHOPS} tiny shops the true marginal cost of a line lies inside the floor's range, and is its upper end on 9 of 10`, () => {
+  const { placed, exact, outside } = judgeFloors(solvedShops(withInstantChanges));
   expect(outside).toEqual([]);
   expect(exact).toBeGreaterThan(0.9 * placed);
   expect(placed).toBeGreaterThan(0.9 * SHOPS);
 }, 120_000);
 
-test("on 120 tiny shops the cost of a line never falls when its date is earlier, whether it must hold or not", () => {
+test("where changing over takes time it does so on 99 of 100: a line may do another's change before that is released", () => {
+  const { placed, exact, outside } = judgeFloors(shops);
+  expect(outside.length, outside.join("; ")).toBeLessThanOrEqual(0.01 * placed);
+  expect(exact).toBeGreaterThan(0.9 * placed);
+}, 120_000);
+
+test(`on ${SHOPS} tiny shops the cost of a line never falls when its date is earlier, whether it must hold or not`, () => {
   for (const { seed, problem, asked, standing } of shops) {
     const placer = new LinePlacer(problem, [asked], standing, 1);
     const perMin = hurryPerMin(problem, asked);
