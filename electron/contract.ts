@@ -92,8 +92,9 @@ export const METHODS = {
 
   /** The plan that was accepted last, kept beside the shop as *.plan.json. */
   readPlan: { input: ofShop, output: z.strictObject({ plan: planSchema.nullable() }) },
+  /** Null: no plan is accepted any more, and the file beside the shop goes. */
   keepPlan: {
-    input: z.strictObject({ handle, plan: planSchema }),
+    input: z.strictObject({ handle, plan: planSchema.nullable() }),
     output: z.discriminatedUnion("status", [z.strictObject({ status: z.literal("kept") }), failed]),
   },
 

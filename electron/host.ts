@@ -10,6 +10,8 @@ import { keepingMethods, openingMethods } from "./host/shop-methods.ts";
 /** The outside as the screen sees it, whichever door it comes through. */
 export interface HostSide {
   readonly methods: Methods;
+  /** The next page that asks for the first shop gets this file: a second start named it. */
+  readonly launch: (file: string) => void;
   /** Saves and lets go of everything; called when the program ends. */
   readonly end: () => Promise<void>;
 }
@@ -20,7 +22,8 @@ export function makeHost(tools: HostTools): HostSide {
   const places = { folders, now: tools.now };
   const desk = new ShopDesk(places, demoFolderIn(folders.shops));
   const settings = new SettingsStore(folders.settings);
-  const room = { tools, places, desk, settings, own: new OwnShops(folders.shops, tools.assets) };
+  const launch = { file: tools.launchFile };
+  const room = { tools, places, desk, settings, launch, own: new OwnShops(folders.shops, tools.assets) };
   const can = { dialogs: tools.dialogs !== null, pdf: tools.makePdf !== null };
   const methods: Methods = {
     appInfo: async () => ({ ...tools.info, can }),
@@ -35,5 +38,5 @@ export function makeHost(tools: HostTools): HostSide {
         (error: unknown) => notWritten("The settings file", error),
       ),
   };
-  return { methods, end: () => desk.closeAll() };
+  return { methods, launch: (file) => void (launch.file = file), end: () => desk.closeAll() };
 }

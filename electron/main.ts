@@ -17,6 +17,7 @@ protocol.registerSchemesAsPrivileged([
   { scheme: SCHEME, privileges: { standard: true, secure: true, supportFetchAPI: true } },
 ]);
 
+const launchFile = app.commandLine.getSwitchValue("shop") || null;
 const sheets = new Sheets();
 let window: BrowserWindow | null = null;
 
@@ -29,18 +30,18 @@ const host = makeHost({
     version: programVersion(),
     platform: process.platform,
   },
-  launchFile: app.commandLine.getSwitchValue("shop") || null,
+  launchFile,
   dialogs: systemDialogs(dialog, present),
   makePdf: pdfMaker(present, sheets, () => new BrowserWindow(sheetOptions())),
   now: () => Date.now(),
 });
 
-// A second start shows the window that is there: one process writes a shop.
-if (app.requestSingleInstanceLock()) void start();
+// A second start shows the window that is there, with the file it named: one process writes a shop.
+if (app.requestSingleInstanceLock({ launchFile })) void start();
 else app.quit();
 
 async function start(): Promise<void> {
-  app.on("second-instance", () => present().focus());
+  app.on("second-instance", (_event, _words, _folder, told) => void showAgain(told));
   app.on("web-contents-created", (_event, contents) => lockContents(contents));
   app.on("window-all-closed", () => app.quit());
   app.once("before-quit", (event) => {
@@ -70,6 +71,16 @@ async function openWindow(): Promise<void> {
   window = opened;
   opened.once("ready-to-show", () => opened.show());
   await opened.loadURL(`${SCREEN_ORIGIN}/`);
+}
+
+/** `told` is what the second start was given; a file that it names is opened in place of the one that is open. */
+async function showAgain(told: unknown): Promise<void> {
+  const shown = present();
+  shown.focus();
+  const named = told as { readonly launchFile?: unknown } | null;
+  if (typeof named?.launchFile !== "string") return;
+  host.launch(named.launchFile);
+  await shown.loadURL(`${SCREEN_ORIGIN}/`);
 }
 
 function present(): BrowserWindow {

@@ -52,20 +52,23 @@ const OPTIONS = {
   quiet: { type: "boolean" },
 } as const;
 
-function fromOf(text: string | undefined): string | null {
+/** A start as given, a date or an instant; null: none was given. Example: "2026-11-30" gives "2026-11-30T00:00". */
+export function fromOf(text: string | undefined): string | null {
   if (text === undefined) return null;
   const instant = /^\d{4}-\d{2}-\d{2}$/.test(text) ? `${text}T00:00` : text;
   if (isInstant(instant)) return instant;
   throw new UsageError(`--from takes a date like 2026-11-30 or a time like 2026-11-30T06:00, not "${text}"`);
 }
 
-function wholeNumber(flag: string, text: string, least: number, most: number): number {
+/** A whole number within limits. Throws a UsageError that names the word. Example: "7" between 1 and 183 gives 7. */
+export function wholeNumber(flag: string, text: string, least: number, most: number): number {
   const value = numberIn(flag, text, least, most);
   if (!Number.isInteger(value)) throw new UsageError(`${flag} takes a whole number, not "${text}"`);
   return value;
 }
 
-function numberIn(flag: string, text: string, least: number, most: number): number {
+/** A number within limits. Throws a UsageError that names the word. Example: "5" between 0 and 60 gives 5. */
+export function numberIn(flag: string, text: string, least: number, most: number): number {
   const value = text.trim() === "" ? NaN : Number(text);
   if (value >= least && value <= most) return value;
   throw new UsageError(`${flag} takes a number from ${least} to ${most}, not "${text}"`);

@@ -13,7 +13,7 @@ import { startThread } from "./search-member.ts";
 export interface PlanRun {
   readonly shop: Shop;
   readonly setAside: readonly SetAside[];
-  readonly call: PlanCall;
+  readonly call: Pick<PlanCall, "from" | "days" | "seed" | "seconds" | "gapPct">;
   readonly onProgress: (progress: PlanProgress) => void;
 }
 

@@ -1,4 +1,4 @@
-import { readFile } from "node:fs/promises";
+import { readFile, rm } from "node:fs/promises";
 import { basename, dirname } from "node:path";
 import { planSchema } from "../../core/plan/plan-document.ts";
 import type { Output } from "../contract.ts";
@@ -18,7 +18,10 @@ export function besideMethods({ desk }: ShopRoom): Pick<Methods, BesideShop> {
     readPlan: async ({ handle }) => ({ plan: await readPlan(planPathOf(desk.find(handle).file.path)) }),
     keepPlan: async ({ handle, plan }) => {
       const path = planPathOf(desk.find(handle).file.path);
-      return writeAtomically(path, `${JSON.stringify(plan, null, 2)}\n`).then(
+      const keeping = plan
+        ? writeAtomically(path, `${JSON.stringify(plan, null, 2)}\n`)
+        : rm(path, { force: true });
+      return keeping.then(
         () => ({ status: "kept" }),
         (error: unknown) => notWritten(basename(path), error),
       );

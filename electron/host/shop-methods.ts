@@ -17,6 +17,8 @@ import type { ShopDesk } from "./shop-desk.ts";
 /** What these methods work with. */
 export interface ShopRoom {
   readonly tools: HostTools;
+  /** the shop file named at the launch, or by a later start; null: none was */
+  readonly launch: { readonly file: string | null };
   readonly places: Places;
   readonly desk: ShopDesk;
   readonly own: OwnShops;
@@ -96,8 +98,8 @@ export function keepingMethods(room: ShopRoom): Pick<Methods, Keeping> {
 
 /** The shop named at the launch, the last one, or the demo. A last shop that is not there any more is passed over. */
 async function openFirst(room: ShopRoom): Promise<OpenAnswer> {
-  const { tools, settings, own } = room;
-  if (tools.launchFile !== null) return openAndRemember(room, tools.launchFile);
+  const { launch, settings, own } = room;
+  if (launch.file !== null) return openAndRemember(room, launch.file);
   const last = (await settings.recent())[0];
   const isThere = last !== undefined && (await recentOf(last)).isThere;
   if (!isThere) return openAndRemember(room, await own.addDemo());

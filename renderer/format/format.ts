@@ -40,6 +40,10 @@ export interface Format extends FormatRules {
   lengthText(lengthMm: number): string;
   /** with unit: "12.50 kg" or "27.56 lb" */
   massText(massKg: number): string;
+  /** with unit: "12.5 cm²" or "1.94 in²" */
+  areaText(areaMm2: number): string;
+  /** with unit: "8 cm³" or "0.488 in³" */
+  volumeText(volumeMm3: number): string;
   /** for a column whose head names the unit, and for a field */
   lengthNumber(lengthMm: number): string;
   massNumber(massKg: number): string;
@@ -61,6 +65,7 @@ export interface Format extends FormatRules {
   readInstant(text: string, usualTime: string): string | null;
 }
 
+const MM_PER_CM = 10;
 const NARROW_SPACE = "\u202f";
 /** Far more dates than a screen shows, far fewer than fill the memory. */
 const MOST_REMEMBERED = 20_000;
@@ -114,6 +119,8 @@ function units(rules: FormatRules, fixed: (value: number, decimals: number) => s
     lengthNumber,
     massNumber,
     lengthText: (lengthMm: number): string => `${lengthNumber(lengthMm)}${NARROW_SPACE}${length}`,
+    areaText: (areaMm2: number): string => powerText(areaMm2, 2, rules),
+    volumeText: (volumeMm3: number): string => powerText(volumeMm3, 3, rules),
     massText: (massKg: number): string => `${massNumber(massKg)}${NARROW_SPACE}${mass}`,
     editedLength: (lengthMm: number): string => editedNumber(shownLength(lengthMm), language),
     editedMass: (massKg: number): string => editedNumber(shownMass(massKg), language),
@@ -122,6 +129,14 @@ function units(rules: FormatRules, fixed: (value: number, decimals: number) => s
     readMassKg: (text: string): number | null =>
       read(text, (unitIn(text, "lb", "kg") ?? mass === "kg") ? (value) => value : kgFromLb),
   };
+}
+
+/** An area or a volume in cm or in; example: 8000 mm to the third gives "8 cm³". */
+function powerText(value: number, power: 2 | 3, { length, language }: FormatRules): string {
+  const side = length === "mm" ? MM_PER_CM : mmFromIn(1);
+  const shown = value / side ** power;
+  const unit = `${length === "mm" ? "cm" : "in"}${power === 2 ? "²" : "³"}`;
+  return `${numberText(shown, 0, decimalsFor(shown, 3), language)}${NARROW_SPACE}${unit}`;
 }
 
 /** A unit written behind the number counts more than the unit shown: true for the metric one, null for none. */

@@ -58,8 +58,13 @@ export async function replaceBody(part: Part, file: File, stores: Stores): Promi
   stores.shop.apply(`body of ${part.id}`, [{ kind: "put", list: "parts", entry, at: null }]);
 }
 
-/** Measures the mesh of a part again in another unit. */
-export async function remeasure(part: Part, unit: LengthUnit, stores: Stores): Promise<void> {
+/** Measures the mesh of a part again: in another unit, or with other directions up. `what` stands after "Undo". */
+export async function remeasure(
+  part: Part,
+  changed: { readonly unit?: LengthUnit; readonly buildDirections?: Part["buildDirections"] },
+  what: string,
+  stores: Stores,
+): Promise<void> {
   const { host, shop, notes } = stores;
   const { geometry } = part;
   if (geometry.kind !== "mesh") return;
@@ -67,11 +72,14 @@ export async function remeasure(part: Part, unit: LengthUnit, stores: Stores): P
   if (!answer.ok) return notes.alarm(answer.trouble.sentence);
   if (answer.value.status === "failed") return notes.alarm(answer.value.sentence);
   const { bytes, fileName } = answer.value;
-  const { measures, findings } = await measured(bytes, fileName, unit, part.buildDirections);
+  const { unit = geometry.unit, buildDirections = part.buildDirections } = changed;
+  const { measures, findings } = await measured(bytes, fileName, unit, buildDirections);
   for (const { severity, sentence } of findings) if (severity === "error") notes.alarm(sentence);
   if (!measures) return;
-  const entry = { ...part, geometry: { ...geometry, unit, measures } };
-  shop.apply(`unit of the body of ${part.id}`, [{ kind: "put", list: "parts", entry, at: null }]);
+  const { buildDirections: _, ...rest } = part;
+  const own = buildDirections && buildDirections.length > 0 ? { buildDirections } : {};
+  const entry = { ...rest, ...own, geometry: { ...geometry, unit, measures } };
+  shop.apply(what, [{ kind: "put", list: "parts", entry, at: null }]);
 }
 
 interface NamedGeometry {

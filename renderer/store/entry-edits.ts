@@ -10,7 +10,10 @@ export interface EntryEdits<List extends ReferredList> {
   readonly edit: (edit: GridEdit<Entry<List>>) => void;
   /** one entry as it is to be; `before` is its id until now */
   readonly put: (before: string, entry: Entry<List>, what: string) => void;
+  /** what stands at a cell of the grid; fields that the grid lacks are told at the column that `columnOf` names */
   readonly findingAt: (entry: Entry<List>, columnId: string) => Finding | undefined;
+  /** what stands at a field of the panel, by its place in the entry: "needs/heatDeflectionC" */
+  readonly findingAtField: (entry: Entry<List>, field: string) => Finding | undefined;
 }
 
 /**
@@ -32,8 +35,15 @@ export function createEntryEdits<List extends ReferredList>(
       if (place >= 0) edit({ label: what, replaced: [{ place, row: entry }], inserted: [], removed: [] });
     },
     findingAt: (entry, columnId) =>
+      shop.findingsAt(whereOf(list, entry.id)).find((finding) => columnOf(fieldOf(finding)) === columnId),
+    findingAtField: (entry, field) =>
       shop
         .findingsAt(whereOf(list, entry.id))
-        .find(({ where }) => columnOf(stepsOf(where).slice(2).join("/")) === columnId),
+        .find((finding) => `${fieldOf(finding)}/`.startsWith(`${field}/`)),
   };
+}
+
+/** Field within its entry. Example: "parts/P/needs/heatDeflectionC" gives "needs/heatDeflectionC". */
+function fieldOf({ where }: Finding): string {
+  return stepsOf(where).slice(2).join("/");
 }

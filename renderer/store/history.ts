@@ -2,6 +2,12 @@ import type { Change } from "../../core/shop/change.ts";
 import { applyChanges } from "../../core/shop/change-many.ts";
 import type { Shop } from "../../core/shop/shop.ts";
 
+/** What a step does outside of the shop document, such as to the accepted plan. */
+export interface Along {
+  readonly again: () => void;
+  readonly back: () => void;
+}
+
 /** One step that can be undone: what a person did at once. */
 export interface Step {
   /** in words, after "Undo": "paste of 12 orders" */
@@ -12,6 +18,8 @@ export interface Step {
   /** steps of the same typing, close in time, are one step; null: always a step of its own */
   readonly typing: string | null;
   readonly atMs: number;
+  /** null: the step changes the shop document alone */
+  readonly along: Along | null;
 }
 
 /** Everything done and undone since the shop was opened. It is a value: an edit gives a new one. */
@@ -32,6 +40,7 @@ export interface Edit {
   readonly changes: readonly Change[];
   readonly typing: string | null;
   readonly atMs: number;
+  readonly along: Along | null;
 }
 
 export interface Edited {

@@ -61,7 +61,13 @@ const RETRY_MS = 2000;
 export function createSaving(options: SavingOptions): Saving {
   const sender = new Sender(options);
   void listen(sender, options);
-  onCleanup(() => sender.end());
+  // What was typed last is sent before the page goes.
+  const send = (): void => void sender.flush();
+  window.addEventListener("pagehide", send);
+  onCleanup(() => {
+    window.removeEventListener("pagehide", send);
+    sender.end();
+  });
   return {
     state: sender.state,
     conflict: sender.conflict,

@@ -5,12 +5,14 @@ import type { Shop } from "../../core/shop/shop.ts";
 import type { Host } from "../../electron/contract.ts";
 import type { Opened } from "../../electron/contract/shop-messages.ts";
 import { createFindings } from "./findings.ts";
-import { edit, type Edited, NO_HISTORY, redo, undo } from "./history.ts";
+import { type Along, edit, type Edited, NO_HISTORY, redo, undo } from "./history.ts";
 import { createSaving, type Saving } from "./saving.ts";
 
 export interface ApplyOptions {
   /** edits with the same text, close in time, are undone at once: "O-17/note" while a note is typed */
   readonly typing?: string;
+  /** what belongs to the same step outside of the shop document: done now, taken back with undo */
+  readonly along?: Along;
 }
 
 /**
@@ -61,6 +63,7 @@ export function createShopStore({ host, opened, now, onLost, tell }: ShopStoreOp
   function take(edited: Edited): void {
     setShop(edited.shop);
     setHistory(edited.history);
+    if (edited.changes.length === 0) return;
     judged.edited(edited.changes);
     saving.push(edited.changes, edited.shop);
   }
@@ -80,22 +83,26 @@ export function createShopStore({ host, opened, now, onLost, tell }: ShopStoreOp
     findingsAt: judged.findingsAt,
     saving,
     apply: (label, changes, options = {}) => {
-      if (changes.length === 0) return;
-      take(edit(shop(), history(), { label, changes, typing: options.typing ?? null, atMs: now() }));
+      const { typing = null, along = null } = options;
+      if (changes.length === 0 && along === null) return;
+      take(edit(shop(), history(), { label, changes, typing, atMs: now(), along }));
+      along?.again();
     },
     undo: () => {
-      const label = history().done.at(-1)?.label;
+      const step = history().done.at(-1);
       const edited = undo(shop(), history());
-      if (!edited) return tell("There is nothing to undo.");
+      if (!step || !edited) return tell("There is nothing to undo.");
       take(edited);
-      tell(`Undone: ${label}.`);
+      step.along?.back();
+      tell(`Undone: ${step.label}.`);
     },
     redo: () => {
-      const label = history().undone.at(-1)?.label;
+      const step = history().undone.at(-1);
       const edited = redo(shop(), history());
-      if (!edited) return tell("There is nothing to do again.");
+      if (!step || !edited) return tell("There is nothing to do again.");
       take(edited);
-      tell(`Done again: ${label}.`);
+      step.along?.again();
+      tell(`Done again: ${step.label}.`);
     },
     undoLabel: createMemo(() => history().done.at(-1)?.label ?? null),
     redoLabel: createMemo(() => history().undone.at(-1)?.label ?? null),

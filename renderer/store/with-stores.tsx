@@ -47,6 +47,7 @@ function createStores(host: Host, opened: Opened, prefs: Prefs, session: Session
     handle: opened.handle,
     shop: shop.shop,
     start: startPlanning,
+    remember: (label, along) => shop.apply(label, [], { along }),
     tell,
     alarm,
   });

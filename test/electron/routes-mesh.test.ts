@@ -24,7 +24,7 @@ describe("routes of a mesh file", () => {
   test("tell what is assumed, a route for each feedstock, the ways to stand by cost, and the cheapest", async () => {
     const { status, out, err } = await runHere(["routes", shop, "--part", box]);
     expect([status, err]).toEqual([0, ""]);
-    expect(out.replaceAll("\n", " ")).toContain("Assumed: 1 copy, 3 walls, 15 % infill, 4 solid layers");
+    expect(out.replaceAll("\n", " ")).toContain("Assumed: 1 copy, 2 walls, 20 % infill, 4 solid layers");
     expect(out).toMatch(/^ {4}\+ nozzle .*, . (up|down).* a copy$/m);
     expect(out).toMatch(/ways to stand: . (up|down) [\d.]+\u202fEUR, then /);
     expect(out).toMatch(/\nCheapest: Filament 1, nozzle /);

@@ -22,6 +22,8 @@ const AXE = readFileSync(fileURLToPath(import.meta.resolve("axe-core/axe.min.js"
 export interface AppOptions {
   /** opens this shop; without it the program starts as on its first day, with the demo shop */
   readonly shop?: Shop;
+  /** opens this file, which is there already */
+  readonly file?: string;
   /** the program's own folder, to start again where another run ended; without it a fresh one */
   readonly dataFolder?: string;
   /** of the page: #week */
@@ -32,14 +34,15 @@ export interface AppOptions {
 /** The program in a real browser over the loopback door. */
 export interface OpenedApp {
   readonly page: Page;
-  /** the browser's context, for a second window on the same program */
   readonly context: BrowserContext;
+  /** another window in the same browser, at an address of this or another program; its errors count too */
+  readonly openWindow: (url: string) => Promise<Page>;
   readonly url: string;
   readonly dataFolder: string;
   /** what the console or the page called an error so far; `close` fails where there is any */
   readonly errors: string[];
-  /** rules of accessibility that are broken now, in words */
-  readonly accessibilityFaults: () => Promise<string[]>;
+  /** rules of accessibility that are broken now, in words; of all, or of those named */
+  readonly accessibilityFaults: (...rules: string[]) => Promise<string[]>;
   /** ends everything and throws where the console had errors */
   readonly close: () => Promise<void>;
 }
@@ -50,8 +53,8 @@ export interface OpenedApp {
  */
 export async function openApp(options: AppOptions = {}): Promise<OpenedApp> {
   const dataFolder = options.dataFolder ?? (await mkdtemp(join(tmpdir(), "works-")));
-  const launchFile = options.shop ? join(dataFolder, "test.shop.json") : null;
-  if (launchFile) await writeFile(launchFile, JSON.stringify(options.shop));
+  const launchFile = options.file ?? (options.shop ? join(dataFolder, "test.shop.json") : null);
+  if (launchFile && options.shop) await writeFile(launchFile, JSON.stringify(options.shop));
   const host = makeHost({
     data: dataFolder,
     assets: ASSETS,
@@ -70,19 +73,18 @@ export async function openApp(options: AppOptions = {}): Promise<OpenedApp> {
     permissions: ["clipboard-read", "clipboard-write"],
     ...options.context,
   });
-  const page = await context.newPage();
   const errors: string[] = [];
-  page.on("console", (message) => message.type() === "error" && errors.push(message.text()));
-  page.on("pageerror", (error) => errors.push(String(error)));
-  await page.goto(door.url);
+  const openWindow = (url: string): Promise<Page> => listenedPage(context, url, errors);
+  const page = await openWindow(door.url);
   if (options.hash) await page.evaluate((hash) => void (location.hash = hash), options.hash);
   return {
     page,
     context,
+    openWindow,
     url: door.url,
     dataFolder,
     errors,
-    accessibilityFaults: () => accessibilityFaults(page),
+    accessibilityFaults: (...rules) => accessibilityFaults(page, rules),
     close: async () => {
       await context.close();
       await door.end();
@@ -91,6 +93,14 @@ export async function openApp(options: AppOptions = {}): Promise<OpenedApp> {
       if (errors.length > 0) throw new Error(`The console had errors: ${errors.join("; ")}`);
     },
   };
+}
+
+async function listenedPage(context: BrowserContext, url: string, errors: string[]): Promise<Page> {
+  const page = await context.newPage();
+  page.on("console", (message) => message.type() === "error" && errors.push(message.text()));
+  page.on("pageerror", (error) => errors.push(error.stack ?? String(error)));
+  await page.goto(url);
+  return page;
 }
 
 let launched: Browser | null = null;
@@ -120,11 +130,12 @@ interface AxeResult {
   }[];
 }
 
-async function accessibilityFaults(page: Page): Promise<string[]> {
+const ALL = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
+
+async function accessibilityFaults(page: Page, rules: readonly string[]): Promise<string[]> {
   await page.evaluate(AXE);
-  const { violations } = await page.evaluate<AxeResult>(
-    "axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] })",
-  );
+  const runOnly = rules.length > 0 ? { type: "rule", values: rules } : ALL;
+  const { violations } = await page.evaluate<AxeResult>(`axe.run(${JSON.stringify({ runOnly })})`);
   return violations.map(
     ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map(({ html }) => html.slice(0, 160)).join(" | ")}`,
   );

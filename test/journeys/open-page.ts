@@ -35,3 +35,10 @@ export async function faultsInBoth(app: OpenedApp): Promise<string[]> {
   await app.page.emulateMedia({ colorScheme: "dark" });
   return [...light, ...(await app.accessibilityFaults())];
 }
+
+/** Goes to another page of the open program. */
+export async function go({ page }: OpenedApp, id: string): Promise<void> {
+  await page.evaluate((hash) => void (location.hash = hash), `#${id}`);
+  await page.locator(`.rooms a[href="#${id}"][aria-current=page]`).waitFor();
+  await page.locator("main h1").waitFor();
+}

@@ -66,6 +66,27 @@ test("a dropped STL is measured in the unit that was asked for, gets its routes,
   await expect.poll(partCount).toBe("40 parts");
 });
 
+test("a direction of the part's own is added, measured, named and taken away, each one step of undo", async () => {
+  await app.page.getByRole("tab", { name: "Body" }).click();
+  await panel().getByRole("button", { name: "New direction" }).click();
+  const group = panel().getByRole("group", { name: "Direction tilted" });
+  await group.waitFor({ timeout: 30_000 });
+  await group.getByLabel("Called").fill("z");
+  await group.getByLabel("Called").press("Enter");
+  expect(await group.textContent()).toContain("be none of x, y and z");
+  await group.getByLabel("Called").fill("on edge");
+  await group.getByLabel("Called").press("Enter");
+  await panel().getByRole("group", { name: "Direction on edge" }).waitFor({ timeout: 30_000 });
+  expect(await app.accessibilityFaults()).toEqual([]);
+  await panel().getByRole("button", { name: "Remove direction on edge" }).click();
+  await panel()
+    .getByRole("group", { name: /^Direction/ })
+    .waitFor({ state: "detached", timeout: 30_000 });
+  await app.page.locator("[role=grid]").focus();
+  for (let step = 0; step < 3; step += 1) await app.page.keyboard.press("Control+Z");
+  expect(await app.page.getByRole("button", { name: "Undo", exact: true }).isDisabled()).toBe(true);
+});
+
 test("what a part must bear rules out feedstocks, each with its reason", async () => {
   await app.page.getByRole("tab", { name: "Needs" }).click();
   await panel().getByLabel("Heat", { exact: true }).fill("500");

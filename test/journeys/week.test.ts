@@ -1,6 +1,9 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type OpenedApp, openApp } from "./open-app.ts";
 
+/** What takes a moment on a quiet machine may take seconds on a busy one. */
+const SOON = { timeout: 30_000 };
+
 let app: OpenedApp;
 
 /** One week is planned once; the steps below follow one another as a planner's morning does. */
@@ -20,6 +23,44 @@ async function plan(button: string): Promise<void> {
   await app.page.getByRole("button", { name: button }).first().click();
   await app.page.getByLabel("Search for").fill("2");
   await app.page.getByRole("button", { name: "Start planning" }).click();
+}
+
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Takes bar after bar and carries each to the right until it may stand there, puts it down, and gives what was said. */
+async function dragToFreePlace(box: Box): Promise<string> {
+  for (let y = box.y + 68; y < box.y + box.height; y += 50) {
+    const verdict = await dragLastOf(box, y);
+    if (verdict !== null) return verdict;
+  }
+  throw new Error("no build could be moved by the pointer");
+}
+
+/** The same with the last bar of one row; null: it cannot be moved. */
+async function dragLastOf(box: Box, y: number): Promise<string | null> {
+  const { mouse } = app.page;
+  let x = box.x + box.width - 20;
+  for (; x > box.x + 4; x -= 6) {
+    await mouse.move(x, y);
+    if ((await app.page.locator(".week-canvas.holds").count()) > 0) break;
+  }
+  if (x <= box.x + 4) return null;
+  await mouse.down();
+  for (let to = x + 6; to < Math.min(x + 240, box.x + box.width); to += 6) {
+    await mouse.move(to, y);
+    const verdict = await app.page.locator(".week-tip span").last().textContent();
+    if (!/: (in time|late by)/.test(verdict ?? "")) continue;
+    await mouse.up();
+    return verdict;
+  }
+  await press("Escape");
+  await mouse.up();
+  return null;
 }
 
 describe("a morning of the planner", () => {
@@ -120,15 +161,53 @@ describe("a morning of the planner", () => {
     await expect.poll(async () => (await states())[2]).toContain("planned");
   });
 
+  test("a build dragged to a free time is put down there, as its verdict said; typed at the same time it gets the same verdict", async () => {
+    await press("0");
+    const box = await app.page.locator(".week-canvas").boundingBox();
+    if (!box) throw new Error("no picture");
+    const verdict = await dragToFreePlace(box);
+    await expect.poll(() => app.page.locator(".tree-row", { hasText: "moved" }).count()).toBe(1);
+    const moved = app.page.locator(".tree-row", { hasText: "moved" });
+    await moved.click();
+    const [, machine = "", from = ""] = /^(\S+) from (.*?) to /.exec(verdict) ?? [];
+    const landed = (await moved.textContent()) ?? "";
+    expect(landed).toContain(from);
+    await press("Control+z");
+    await expect.poll(() => moved.count()).toBe(0);
+    expect(await chosenRow().textContent()).not.toContain(from);
+    await press("Alt+ArrowRight");
+    const hand = app.page.locator(".week-hand");
+    await hand.getByLabel("To machine").selectOption(machine);
+    const field = hand.getByLabel("Set-up from");
+    await field.fill("soon");
+    await field.press("Enter");
+    expect(await hand.textContent()).toContain("This is no date");
+    const [, day = "", month = "", clock = ""] = /^\w+ (\d+) (\w+) (.*)$/.exec(from) ?? [];
+    await field.fill(`2026-${month === "Dec" ? 12 : 11}-${day.padStart(2, "0")} ${clock}`);
+    await field.press("Enter");
+    await expect.poll(() => hand.getByRole("status").textContent()).toBe(verdict);
+    await hand.getByRole("button", { name: "Commit it there" }).press("Enter");
+    await expect.poll(() => moved.textContent()).toBe(landed);
+    await press("Control+z");
+    await expect.poll(() => moved.count()).toBe(0);
+  });
+
   test("a second plan is compared with the first before it is accepted", async () => {
     await plan("Plan again");
     const compare = app.page.locator("section.week-compare");
     await compare.waitFor({ timeout: 55_000 });
     expect(await compare.textContent()).toMatch(/A new plan .*(moved|stays)/);
     expect(await compare.textContent()).toContain("late orders");
+    expect(await compare.textContent()).toMatch(/Of \d+ builds planned before, \d+ stays?/);
     expect(await app.accessibilityFaults()).toEqual([]);
+    const before = await app.page.locator(".band-plan b").textContent();
     await app.page.getByRole("button", { name: "Accept the new plan" }).click();
-    await expect.poll(() => compare.count()).toBe(0);
+    await expect.poll(() => compare.count(), SOON).toBe(0);
+    const after = await app.page.locator(".band-plan b").textContent();
+    await press("Control+z");
+    await expect.poll(() => app.page.locator(".band-plan b").textContent()).toBe(before);
+    await press("Control+Shift+z");
+    await expect.poll(() => app.page.locator(".band-plan b").textContent()).toBe(after);
   });
 
   test("has no fault of accessibility in light and dark, everything opened", async () => {

@@ -1,4 +1,5 @@
 import type { Accessor } from "solid-js";
+import { MM_PER_IN } from "../../../core/units/conversions.ts";
 import type { Format } from "../../format/format.ts";
 import { perKgFromShown, perShownMass } from "../../format/per-mass.ts";
 import type { CellChoice, GridColumn, Unfit } from "../grid/grid-column.ts";
@@ -69,6 +70,12 @@ export interface ValueColumns<Row> {
   readonly number: (options: NumberOptions<Row>) => ValueColumn<Row>;
   readonly length: (options: NumberOptions<Row>) => ValueColumn<Row>;
   readonly mass: (options: NumberOptions<Row>) => ValueColumn<Row>;
+  /** mm² or in² */
+  readonly area: (options: NumberOptions<Row>) => ValueColumn<Row>;
+  /** mm³ or in³ */
+  readonly volume: (options: NumberOptions<Row>) => ValueColumn<Row>;
+  /** cm³ or in³ per h */
+  readonly flow: (options: NumberOptions<Row>) => ValueColumn<Row>;
   /** an amount of the shop's currency; `unit` says per what */
   readonly money: (options: NumberOptions<Row>) => ValueColumn<Row>;
   readonly perMass: (options: NumberOptions<Row>) => ValueColumn<Row>;
@@ -77,6 +84,7 @@ export interface ValueColumns<Row> {
 }
 
 const MOST_DECIMALS = 4;
+const MM_PER_CM = 10;
 
 export function valueColumns<Row>(format: Accessor<Format>): ValueColumns<Row> {
   const plain: Writing = {
@@ -120,10 +128,27 @@ export function valueColumns<Row>(format: Accessor<Format>): ValueColumns<Row> {
     number: of(plain),
     length: of(length),
     mass: of(mass),
+    area: of(scaled(format, "mm²", "in²", MM_PER_IN ** 2)),
+    volume: of(scaled(format, "mm³", "in³", MM_PER_IN ** 3)),
+    flow: of(scaled(format, "cm³/h", "in³/h", (MM_PER_IN / MM_PER_CM) ** 3)),
     money: of(money),
     perMass: of(perMass),
     choice: choiceColumn,
     tick: tickColumn,
+  };
+}
+
+/** A number that is kept in metric units and shown in others with inches. */
+function scaled(format: Accessor<Format>, metric: string, inch: string, perInch: number): Writing {
+  const scale = (): number => (format().length === "mm" ? 1 : perInch);
+  return {
+    show: (value) => format().number(value / scale(), MOST_DECIMALS),
+    edit: (value) => format().edited(value / scale()),
+    read: (text) => {
+      const value = format().readNumber(text);
+      return value === null ? null : value * scale();
+    },
+    unit: () => (format().length === "mm" ? metric : inch),
   };
 }
 

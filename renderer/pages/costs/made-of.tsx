@@ -4,6 +4,7 @@ import { KIND_WORDS } from "../../../core/report/words.ts";
 import { FieldGroup } from "../../components/entry/entry-fields.tsx";
 import { KeyValues } from "../../components/key-values.tsx";
 import { NameText } from "../../components/name-text.tsx";
+import { inShownUnits } from "../../format/shown-units.ts";
 import { useStores } from "../../store/stores.ts";
 import type { CostNode } from "./cost-tree.ts";
 
@@ -73,8 +74,10 @@ function Opened(props: { readonly line: CostLine }): JSX.Element {
       { name: "Feedstock", value: named(props.line.feedstockId, shop.shop().feedstocks) },
       { name: "Build", value: props.line.buildId ?? "" },
     ].filter(({ value }) => value !== "");
-  const inputText = ({ value, unit }: CostInput): string =>
-    `${format().number(value, MOST_DECIMALS)} ${unit}`.trim();
+  const inputText = (input: CostInput): string => {
+    const { value, unit } = inShownUnits(input, format());
+    return `${format().number(value, MOST_DECIMALS)} ${unit}`.trim();
+  };
   return (
     <>
       <KeyValues pairs={facts()} />

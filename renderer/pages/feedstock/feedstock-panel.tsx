@@ -49,7 +49,7 @@ export function FeedstockPanel(props: FeedstockPanelProps): JSX.Element {
         row={props.feedstock}
         groups={props.columns.groups}
         onPut={put}
-        findingAt={props.edits.findingAt}
+        findingAt={props.edits.findingAtField}
       />
       <FieldGroup title="Cautions">
         <For each={cautionsOf(props.feedstock)}>

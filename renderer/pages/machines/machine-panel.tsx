@@ -72,7 +72,7 @@ export function MachinePanel(props: MachinePanelProps): JSX.Element {
                 row={machine()}
                 groups={props.columns.groups}
                 onPut={put}
-                findingAt={props.edits.findingAt}
+                findingAt={props.edits.findingAtField}
               />
             )),
           },

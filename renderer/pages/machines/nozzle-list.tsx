@@ -92,10 +92,9 @@ function createNozzleColumns(): ValueColumn<Nozzle>[] {
       get: (row) => row.diameterMm,
       set: (row, value) => ({ ...row, diameterMm: value }),
     }),
-    make.number({
+    make.flow({
       id: "flowCm3PerH",
       title: "Melts at most",
-      unit: "cm³/h",
       above: 0,
       get: (row) => row.flowCm3PerH,
       set: (row, value) => ({ ...row, flowCm3PerH: value }),

@@ -1,5 +1,6 @@
 import { type JSX, lazy, Show, Suspense } from "solid-js";
 import { LENGTH_UNITS, lengthUnit } from "../../../core/geometry/length-unit.ts";
+import type { Finding } from "../../../core/shop/finding.ts";
 import type { Part } from "../../../core/shop/part.ts";
 import { Button } from "../../components/button.tsx";
 import { EntryFields, FieldGroup } from "../../components/entry/entry-fields.tsx";
@@ -8,6 +9,7 @@ import { Select } from "../../components/select.tsx";
 import { remeasure, replaceBody } from "../../store/body-files.ts";
 import { chooseFile } from "../../store/download.ts";
 import { useStores } from "../../store/stores.ts";
+import { DirectionList } from "./direction-list.tsx";
 import type { PartColumns } from "./part-columns.ts";
 import type { PutPart } from "./part-panel.tsx";
 import type { ChosenWay } from "./ways-table.tsx";
@@ -20,10 +22,8 @@ interface BodyPanelProps {
   readonly chosen: ChosenWay | null;
   readonly columns: PartColumns;
   readonly onPut: PutPart;
+  readonly findingAt: (field: string) => Finding | undefined;
 }
-
-const MM3_PER_CM3 = 1000;
-const MM2_PER_CM2 = 100;
 
 /** The body of a part: seen on the platform of the chosen machine, its measures, its file and the file's unit. */
 export function BodyPanel(props: BodyPanelProps): JSX.Element {
@@ -35,10 +35,7 @@ export function BodyPanel(props: BodyPanelProps): JSX.Element {
     const file = await chooseFile(".stl,.3mf");
     if (file) await replaceBody(props.part, file, stores);
   };
-  const { number, lengthText } = {
-    number: (value: number, decimals: number) => format().number(value, decimals),
-    lengthText: (value: number) => format().lengthText(value),
-  };
+  const lengthText = (valueMm: number): string => format().lengthText(valueMm);
   return (
     <>
       <FieldGroup
@@ -57,6 +54,7 @@ export function BodyPanel(props: BodyPanelProps): JSX.Element {
               row={props.part}
               rowKey={props.part.id}
               columns={props.columns.measures}
+              findingAt={props.findingAt}
               onPut={(next, column) => props.onPut(next, `${column.title.toLowerCase()} of ${next.id}`)}
             />
           }
@@ -70,12 +68,9 @@ export function BodyPanel(props: BodyPanelProps): JSX.Element {
                     name: "Box",
                     value: `${lengthText(measures().boxMm.x)} × ${lengthText(measures().boxMm.y)} × ${lengthText(measures().boxMm.z)}`,
                   },
-                  { name: "Volume", value: `${number(measures().volumeMm3 / MM3_PER_CM3, 3)} cm³` },
-                  { name: "Surface", value: `${number(measures().areaMm2 / MM2_PER_CM2, 2)} cm²` },
-                  {
-                    name: "Overhang, z up",
-                    value: `${number((measures().overhangAreaMm2 ?? 0) / MM2_PER_CM2, 2)} cm²`,
-                  },
+                  { name: "Volume", value: format().volumeText(measures().volumeMm3) },
+                  { name: "Surface", value: format().areaText(measures().areaMm2) },
+                  { name: "Overhang, z up", value: format().areaText(measures().overhangAreaMm2 ?? 0) },
                 ]}
               />
               <Select
@@ -84,13 +79,17 @@ export function BodyPanel(props: BodyPanelProps): JSX.Element {
                 value={geometry().unit}
                 onChange={(value) => {
                   const unit = lengthUnit(value);
-                  if (unit) void remeasure(props.part, unit, stores);
+                  const what = `unit of the body of ${props.part.id}`;
+                  if (unit) void remeasure(props.part, { unit }, what, stores);
                 }}
               />
             </>
           )}
         </Show>
       </FieldGroup>
+      <Show when={mesh()}>
+        <DirectionList part={props.part} />
+      </Show>
     </>
   );
 }

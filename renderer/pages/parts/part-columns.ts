@@ -1,4 +1,5 @@
 import type { Part } from "../../../core/shop/part.ts";
+import { MM_PER_IN } from "../../../core/units/conversions.ts";
 import { nameColumns } from "../../components/entry/shared-columns.ts";
 import { type ColumnGroup, type ValueColumn, valueColumns } from "../../components/entry/value-columns.ts";
 import type { GridColumn } from "../../components/grid/grid-column.ts";
@@ -21,7 +22,8 @@ export interface PartColumns {
   readonly measures: readonly ValueColumn<Part>[];
 }
 
-const MM3_PER_CM3 = 1000;
+const CM3 = { word: "cm³", mm3: 1000 };
+const IN3 = { word: "in³", mm3: MM_PER_IN ** 3 };
 
 /** `ordered` gives the copies of a part that orders ask for. */
 export function createPartColumns(ordered: (partId: string) => number): PartColumns {
@@ -30,6 +32,7 @@ export function createPartColumns(ordered: (partId: string) => number): PartColu
   const names = nameColumns(make, { title: "Part", idPx: 120, namePx: 150 });
   const families = familiesField(make);
   const walls = wallFields(make);
+  const volumeUnit = () => (format().length === "mm" ? CM3 : IN3);
   const size = (axis: "x" | "y" | "z"): GridColumn<Part> =>
     shown(
       `box/${axis}`,
@@ -49,9 +52,9 @@ export function createPartColumns(ordered: (partId: string) => number): PartColu
       shown(
         "volume",
         "Volume",
-        volumeCm3,
+        ({ geometry }) => geometry.measures.volumeMm3 / volumeUnit().mm3,
         (value) => format().number(value, 2),
-        () => "cm³",
+        () => volumeUnit().word,
       ),
       families,
       walls.feature,
@@ -90,10 +93,6 @@ function shown(
     text: (row) => text(amount(row)),
     amount,
   };
-}
-
-function volumeCm3({ geometry }: Part): number {
-  return geometry.measures.volumeMm3 / MM3_PER_CM3;
 }
 
 const IN_GRID = new Set(["name", "families", "smallestFeatureMm", "maxLayerHeightMm", "infillPct"]);

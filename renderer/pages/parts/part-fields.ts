@@ -171,30 +171,20 @@ export function buyOutFields(make: Make): readonly Column[] {
 
 /** Measures of a part without a mesh, given by hand. */
 export function measureFields(make: Make): readonly Column[] {
-  const measure = (field: "volumeMm3" | "areaMm2", title: string, unit: string): Column =>
-    make.number({
-      id: `measures/${field}`,
-      title,
-      unit,
-      above: 0,
-      get: (row) => row.geometry.measures[field],
-      set: (row, value) => withMeasures(row, { [field]: value }),
-    });
   const side = (axis: "x" | "y" | "z", title: string): Column =>
     make.length({
-      id: `measures/${axis}`,
+      id: `geometry/measures/boxMm/${axis}`,
       title,
       above: 0,
       get: (row) => row.geometry.measures.boxMm[axis],
       set: (row, value) => withMeasures(row, { boxMm: { ...row.geometry.measures.boxMm, [axis]: value } }),
     });
   return [
-    measure("volumeMm3", "Volume", "mm³"),
-    measure("areaMm2", "Surface", "mm²"),
-    make.number({
-      id: "measures/overhangAreaMm2",
+    make.volume(wholeMeasure("volumeMm3", "Volume")),
+    make.area(wholeMeasure("areaMm2", "Surface")),
+    make.area({
+      id: "geometry/measures/overhangAreaMm2",
       title: "Overhang",
-      unit: "mm²",
       get: (row) => row.geometry.measures.overhangAreaMm2,
       set: (row, value) => withMeasures(row, { overhangAreaMm2: value }),
     }),
@@ -202,6 +192,16 @@ export function measureFields(make: Make): readonly Column[] {
     side("y", "Deep (y)"),
     side("z", "High (z)"),
   ];
+}
+
+function wholeMeasure(field: "volumeMm3" | "areaMm2", title: string) {
+  return {
+    id: `geometry/measures/${field}`,
+    title,
+    above: 0,
+    get: (row: Part) => row.geometry.measures[field],
+    set: (row: Part, value: number) => withMeasures(row, { [field]: value }),
+  };
 }
 
 function loadField(make: Make): Column {

@@ -96,7 +96,13 @@ export function PartPanel(props: PartPanelProps): JSX.Element {
             title: "Body",
             content: () => (
               <div class="side-stack">
-                <BodyPanel part={props.part} chosen={chosen()} columns={props.columns} onPut={put} />
+                <BodyPanel
+                  part={props.part}
+                  chosen={chosen()}
+                  columns={props.columns}
+                  onPut={put}
+                  findingAt={(field) => props.edits.findingAtField(props.part, field)}
+                />
               </div>
             ),
           },
@@ -123,7 +129,7 @@ export function PartPanel(props: PartPanelProps): JSX.Element {
                   row={props.part}
                   groups={props.columns.groups}
                   onPut={put}
-                  findingAt={props.edits.findingAt}
+                  findingAt={props.edits.findingAtField}
                 />
               </div>
             ),

@@ -3,6 +3,7 @@ import { shortText } from "../../../core/report/plain-text.ts";
 import { sideUp } from "../../../core/shop/direction.ts";
 import { createFamilyMarks, FamilyMark } from "../../components/family-mark.tsx";
 import { Check } from "../../components/field.tsx";
+import { sentenceInUnits } from "../../format/shown-units.ts";
 import { useStores } from "../../store/stores.ts";
 import type { PricedRoute, Way } from "../../worker/body-messages.ts";
 
@@ -133,9 +134,11 @@ export function WaysTable(props: WaysTableProps): JSX.Element {
 }
 
 function Refused(props: { readonly way: Way }): JSX.Element {
+  const { format } = useStores();
+  const words = (): string => props.way.reasons.map(({ sentence }) => sentence).join(" ");
   return (
     <td colSpan={5} class="refused">
-      <b>No.</b> {shortText(props.way.reasons.map(({ sentence }) => sentence).join(" "), MOST_CHARS)}
+      <b>No.</b> {shortText(sentenceInUnits(words(), format()), MOST_CHARS)}
     </td>
   );
 }

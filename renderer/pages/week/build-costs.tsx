@@ -1,6 +1,7 @@
 import { createMemo, For, type JSX, Show } from "solid-js";
 import { roundToTotal } from "../../../core/units/money.ts";
 import { KIND_WORDS } from "../../../core/report/words.ts";
+import { inShownUnits } from "../../format/shown-units.ts";
 import { useStores } from "../../store/stores.ts";
 import type { WeekBuild } from "./week-picture.ts";
 
@@ -45,7 +46,8 @@ export function BuildCosts(props: { readonly entry: WeekBuild }): JSX.Element {
                     <>
                       <dt>{input.name}</dt>
                       <dd>
-                        {format().number(input.value, 4)} {input.unit}
+                        {format().number(inShownUnits(input, format()).value, 4)}{" "}
+                        {inShownUnits(input, format()).unit}
                       </dd>
                     </>
                   )}

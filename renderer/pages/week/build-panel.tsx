@@ -5,6 +5,7 @@ import { Button } from "../../components/button.tsx";
 import { FamilyMark } from "../../components/family-mark.tsx";
 import { KeyValues } from "../../components/key-values.tsx";
 import { NameText } from "../../components/name-text.tsx";
+import { sentenceInUnits } from "../../format/shown-units.ts";
 import { useStores } from "../../store/stores.ts";
 import { BuildCosts } from "./build-costs.tsx";
 import type { MoveHand } from "./move-hand.ts";
@@ -158,11 +159,11 @@ function OrderLines(props: OrderLinesProps): JSX.Element {
       <Show when={order()}>{(found) => <span>due {format().dateTime(found().dueAt)}</span>}</Show>
       <Show when={words().reasons.length + words().help.length > 0}>
         <ul>
-          <For each={words().reasons}>{(sentence) => <li>{sentence}</li>}</For>
+          <For each={words().reasons}>{(sentence) => <li>{sentenceInUnits(sentence, format())}</li>}</For>
           <For each={words().help}>
             {(sentence) => (
               <li>
-                <b>Would help:</b> {sentence}
+                <b>Would help:</b> {sentenceInUnits(sentence, format())}
               </li>
             )}
           </For>

@@ -1,9 +1,11 @@
 import { createMemo, For, type JSX, Show } from "solid-js";
+import type { PlanDocument } from "../../../core/plan/plan-document.ts";
 import { itemsText } from "../../../core/report/week-facts.ts";
 import { shortText } from "../../../core/report/plain-text.ts";
 import { Button } from "../../components/button.tsx";
 import { useStores } from "../../store/stores.ts";
 import { comparePlans, type PlanComparison } from "./compare-plans.ts";
+import { movingSentence } from "./moving-words.ts";
 import type { WeekState } from "./week-state.ts";
 
 const MOST_SHOWN = 200;
@@ -21,6 +23,7 @@ export function CompareBar(props: { readonly week: WeekState }): JSX.Element {
       {(found) => (
         <section class="week-compare" aria-label="The new plan beside the old one">
           <Headline comparison={found()} />
+          <Moving plan={plan.proposal()} />
           <div class="week-compare-choice">
             <Button aria-pressed={props.week.isNew()} onClick={() => props.week.showNew(!props.week.isNew())}>
               {props.week.isNew() ? "Look at the old plan" : "Look at the new plan"}
@@ -62,6 +65,13 @@ function Headline(props: { readonly comparison: PlanComparison }): JSX.Element {
       {without()}.
     </p>
   );
+}
+
+/** What became of the accepted plan's builds and what moving them costs, as the new plan counts it. */
+function Moving(props: { readonly plan: PlanDocument | null }): JSX.Element {
+  const { format } = useStores();
+  const words = (): string | null => props.plan && movingSentence(props.plan, format());
+  return <Show when={words()}>{(sentence) => <p>{sentence()}</p>}</Show>;
 }
 
 function from({ before, after }: { readonly before: number; readonly after: number }): string {

@@ -1,4 +1,4 @@
-import { type JSX, Show } from "solid-js";
+import { createSignal, type JSX, Show } from "solid-js";
 import { Button } from "../../components/button.tsx";
 import { Field } from "../../components/field.tsx";
 import { Select } from "../../components/select.tsx";
@@ -10,6 +10,7 @@ import { verdictSentence } from "./verdict-words.ts";
 /** A build in hand: the machine and time that it would go to, what would become of it there, and the decision. */
 export function HandPanel(props: { readonly hand: MoveHand; readonly onDone: () => void }): JSX.Element {
   const { shop, format } = useStores();
+  const [isUnread, setUnread] = createSignal(false);
   return (
     <Show when={props.hand.carried()}>
       {(now) => (
@@ -31,8 +32,10 @@ export function HandPanel(props: { readonly hand: MoveHand; readonly onDone: () 
             label="Set-up from"
             hint={`Time at the works (${format().timeZone}). Alt and arrow keys in the list move it too.`}
             value={format().editedDateTime(props.hand.instant())}
+            fault={isUnread() ? "This is no date: write it like 2026-11-30 06:00." : null}
             onChange={(event) => {
               const instant = format().readInstant(event.currentTarget.value, "06:00");
+              setUnread(instant === null);
               if (instant === null) return;
               props.hand.carry(now().row, minuteOf(instant, format().timeZone));
               props.hand.showPlace();

@@ -1,4 +1,5 @@
-import { type Accessor, createMemo, createSignal } from "solid-js";
+import { type Accessor, createEffect, createMemo, createSignal, on } from "solid-js";
+import { shopBuild } from "../../../core/plan/replan/with-earlier-plan.ts";
 import type { Build } from "../../../core/shop/build.ts";
 import { keepsItsPlace } from "../../../core/shop/build-copies.ts";
 import { instantOf } from "../../../core/shop/instants.ts";
@@ -6,7 +7,6 @@ import { useStores } from "../../store/stores.ts";
 import type { Ghost } from "./ghost.ts";
 import { type Carried, type HandDesk, openHand } from "./hand-desk.ts";
 import { verdictSentence } from "./verdict-words.ts";
-import { shopBuild } from "./week-edits.ts";
 import type { WeekBuild } from "./week-picture.ts";
 import type { WeekState } from "./week-state.ts";
 
@@ -52,6 +52,8 @@ export function createMoveHand(
     setCarried(null);
     desk = null;
   };
+  // The rules at hand are those of the plan that was shown when the build was taken.
+  createEffect(on(week.plan, letGo, { defer: true }));
   return {
     carried,
     ghost,
@@ -78,8 +80,7 @@ export function createMoveHand(
       const now = carried();
       if (!now || !desk) return;
       const row = Math.min(week.picture().rows.length - 1, Math.max(0, now.row + byRows));
-      const next = byMin === 0 ? desk.judge(row, now.setUpMin) : nextAllowed(desk, now, byMin);
-      if (next) setCarried(next);
+      setCarried((byMin === 0 ? desk.judge(row, now.setUpMin) : nextAllowed(desk, now, byMin)) ?? now);
       showPlace();
     },
     drop: () => {

@@ -1,10 +1,11 @@
 import { createEffect, createSignal, For, type JSX, on, onCleanup, Show } from "solid-js";
 import { NameText } from "../../components/name-text.tsx";
+import { sentenceInUnits } from "../../format/shown-units.ts";
 import { useStores } from "../../store/stores.ts";
 import { Button } from "../../components/button.tsx";
+import { shopBuild } from "../../../core/plan/replan/with-earlier-plan.ts";
 import { shortText } from "../../../core/report/plain-text.ts";
 import { findPlaces, type OtherPlace } from "./find-places.ts";
-import { shopBuild } from "./week-edits.ts";
 import { costWords } from "./verdict-words.ts";
 import type { WeekActions } from "./week-actions.ts";
 import type { WeekBuild } from "./week-picture.ts";
@@ -81,7 +82,10 @@ export function NextPlaces(props: NextPlacesProps): JSX.Element {
             {({ machineId, reasons }) => (
               <li class="quiet">
                 <NameText text={machineId} />{" "}
-                {shortText(reasons[0] ?? "no time free for it in sight", MOST_CHARS)}
+                {shortText(
+                  sentenceInUnits(reasons[0] ?? "no time free for it in sight", format()),
+                  MOST_CHARS,
+                )}
               </li>
             )}
           </For>

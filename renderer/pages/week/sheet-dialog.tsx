@@ -1,4 +1,4 @@
-import { createMemo, type JSX, Show } from "solid-js";
+import { createMemo, createSignal, type JSX, Show } from "solid-js";
 import type { PlanDocument } from "../../../core/plan/plan-document.ts";
 import { weekSheet } from "../../../core/report/html-sheet.ts";
 import { Button } from "../../components/button.tsx";
@@ -18,6 +18,7 @@ const TITLES = { week: "Week sheet", tasks: "Operators' list" } as const;
 export function SheetDialog(props: SheetDialogProps): JSX.Element {
   const { host, notes, shop } = useStores();
   let frame: HTMLIFrameElement | undefined;
+  const [isThere, setThere] = createSignal(false);
   const sheet = createMemo(() =>
     props.kind && props.plan ? weekSheet(shop.shop(), props.plan, props.kind) : null,
   );
@@ -57,6 +58,9 @@ export function SheetDialog(props: SheetDialogProps): JSX.Element {
             ref={(element) => (frame = element)}
             class="week-sheet"
             title="Preview of the sheet"
+            // Whoever looks for what Tab may reach looks into frames, and this one is empty until it has loaded.
+            tabindex={isThere() ? 0 : -1}
+            onLoad={() => setThere(true)}
             sandbox="allow-same-origin allow-modals"
             srcdoc={html()}
           />

@@ -1,4 +1,5 @@
 import type { Format } from "../../format/format.ts";
+import { sentenceInUnits } from "../../format/shown-units.ts";
 import type { Carried } from "./hand-desk.ts";
 
 /** More refusals than this are not read before a drop. */
@@ -9,7 +10,7 @@ export function verdictSentence(carried: Carried, format: Format): string {
   const { verdict, refusals } = carried;
   if (refusals.length > 0) {
     const more = refusals.length > MOST_SAID ? ` And ${refusals.length - MOST_SAID} more reasons.` : "";
-    return `It cannot stand there: ${refusals.slice(0, MOST_SAID).join(" ")}${more}`;
+    return `It cannot stand there: ${sentenceInUnits(refusals.slice(0, MOST_SAID).join(" "), format)}${more}`;
   }
   if (!verdict) return "This is where it stands.";
   const { build, lateMin } = verdict;

@@ -2,14 +2,8 @@ import type { Change } from "../../../core/shop/change.ts";
 import type { Build } from "../../../core/shop/build.ts";
 import type { Order } from "../../../core/shop/order.ts";
 import type { Shop } from "../../../core/shop/shop.ts";
-import type { PlannedBuild } from "../../../core/plan/plan-document.ts";
+import { shopBuild } from "../../../core/plan/replan/with-earlier-plan.ts";
 import type { WeekBuild, WeekPicture } from "./week-picture.ts";
-
-/** The shop's own part of a planned build: without what only a plan knows. */
-export function shopBuild(build: PlannedBuild, state: Build["state"]): Build {
-  const { changeoverMin: _changeoverMin, massKg: _massKg, costLines: _costLines, ...own } = build;
-  return { ...own, state };
-}
 
 /** Commits builds: they keep machine and time in every new plan. */
 export function commitChanges(entries: readonly WeekBuild[]): Change[] {

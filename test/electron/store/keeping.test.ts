@@ -12,6 +12,8 @@ import { join } from "node:path";
 import { expect, test } from "vitest";
 import type { Opened } from "../../../electron/contract/shop-messages.ts";
 import { textOf } from "../../../electron/store/open-shop.ts";
+import { aPlan } from "../../fixtures/a-plan.ts";
+import { aWorks } from "../../fixtures/a-works.ts";
 import { aDesk, aDeskWithShop, aFolder, anOrder, aShop, type Desk, noteOn } from "../a-desk.ts";
 
 function noteIn(path: string): string | undefined {
@@ -318,4 +320,17 @@ test("the first start opens a copy of the demo shop, the second start the same c
   await first.host.end();
   const again = await aDesk(folder, { launchFile: null }).open();
   expect([again.folder, again.fileName]).toEqual([opened.folder, opened.fileName]);
+});
+
+test("the accepted plan is kept beside the shop, and goes again where none is accepted any more", async () => {
+  const desk = aDeskWithShop();
+  const { handle } = await desk.open();
+  const plan = aPlan(aWorks());
+  expect(await desk.call("keepPlan", { handle, plan })).toEqual({ status: "kept" });
+  expect((await desk.call("readPlan", { handle })).plan?.builds).toHaveLength(plan.builds.length);
+  for (let again = 0; again < 2; again += 1)
+    expect(await desk.call("keepPlan", { handle, plan: null })).toEqual({ status: "kept" });
+  expect(existsSync(join(desk.folder, "works.plan.json"))).toBe(false);
+  expect(await desk.call("readPlan", { handle })).toEqual({ plan: null });
+  await desk.host.end();
 });

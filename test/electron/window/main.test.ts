@@ -1,7 +1,8 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeEach, describe, expect, test, vi } from "vitest";
-import { aFolder } from "../a-desk.ts";
+import { textOf } from "../../../electron/store/open-shop.ts";
+import { aFolder, aShop } from "../a-desk.ts";
 
 /*
  * Electron's runtime cannot be had here, so its module is mocked. These tests show that the settings and guards are PASSED to
@@ -115,6 +116,35 @@ describe("the window is asked for", () => {
     seen.hasLock = false;
     await start();
     expect([seen.windows.length, seen.quits]).toEqual([0, 1]);
+  });
+});
+
+function startAgain(launchFile: string | null): void {
+  (seen.on.get("second-instance") as (...args: unknown[]) => void)({}, [], "", { launchFile });
+}
+
+describe("a second start", () => {
+  test("that names a file opens it in the window that is there", async () => {
+    await start();
+    const file = join(aFolder(), "other.shop.json");
+    writeFileSync(file, textOf(aShop()));
+    startAgain(file);
+    await vi.waitFor(() => expect(seen.windows[0]?.urls).toHaveLength(2));
+    const frame = { url: "app://screen/" };
+    const event = { senderFrame: frame, sender: { mainFrame: frame } };
+    const answer = await (seen.handles.get("host") as (...args: unknown[]) => unknown)(
+      event,
+      "openFirst",
+      {},
+    );
+    expect(answer).toMatchObject({ value: { status: "opened", fileName: "other.shop.json" } });
+  });
+
+  test("that names none only brings the window to the front", async () => {
+    await start();
+    startAgain(null);
+    expect(seen.windows).toHaveLength(1);
+    expect(seen.windows[0]?.urls).toHaveLength(1);
   });
 });
 

@@ -23,6 +23,19 @@ const NUMBER = {
   set: (row: Row, value: number) => ({ ...row, value }),
 };
 
+describe("areas, volumes and flows", () => {
+  test("are kept metric, and shown and read in inches where those are chosen", () => {
+    const metric = valueColumns<Row>(format());
+    const inch = valueColumns<Row>(format({ length: "in" }));
+    const row = { ...ROW, value: 645.16 };
+    expect([metric.area(NUMBER).text(row), metric.area(NUMBER).unit?.()]).toEqual(["645.16", "mm²"]);
+    expect([inch.area(NUMBER).text(row), inch.area(NUMBER).unit?.()]).toEqual(["1", "in²"]);
+    expect(inch.volume(NUMBER).put(ROW, "2")).toHaveProperty("value", 2 * 25.4 ** 3);
+    expect(inch.flow(NUMBER).put(ROW, "1")).toHaveProperty("value", 2.54 ** 3);
+    expect(inch.volume({ ...NUMBER, above: 0 }).put(ROW, "0")).toHaveProperty("unfit");
+  });
+});
+
 describe("a column of numbers", () => {
   test("takes the least and refuses what is below, with its own title in the sentence", () => {
     const column = valueColumns<Row>(format()).number({ ...NUMBER, least: 2 });

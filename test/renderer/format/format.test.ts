@@ -46,6 +46,14 @@ describe("dates", () => {
   });
 });
 
+test("areas and volumes are in cm, or in inches", () => {
+  expect(makeFormat(RULES).volumeText(8000)).toBe("8\u202fcm³");
+  expect(makeFormat(RULES).areaText(2400)).toBe("24\u202fcm²");
+  const inches = makeFormat({ ...RULES, length: "in" });
+  expect(inches.volumeText(25.4 ** 3)).toBe("1\u202fin³");
+  expect(inches.areaText(2400)).toBe("3.72\u202fin²");
+});
+
 test("money has the digits of its currency", () => {
   expect(makeFormat(RULES).money(1234.5)).toBe("1,234.50\u202fEUR");
   expect(makeFormat({ ...RULES, currency: "JPY" }).money(1234.5)).toBe("1,235\u202fJPY");

@@ -37,6 +37,16 @@ describe("the machine page", () => {
     expect(stores.shop.shop()).toEqual(WORKS);
   });
 
+  test("tells what is wrong with a field at that field, also where the grid has no such column", () => {
+    openTab("Facts");
+    type("Warming up", "5000");
+    const field = screen.getByLabelText("Warming up");
+    expect(field.getAttribute("aria-invalid")).toBe("true");
+    const told = document.getElementById(field.getAttribute("aria-describedby") ?? "");
+    expect(told?.textContent).toContain("is 5000 min");
+    expect(screen.getByLabelText("Set-up").getAttribute("aria-invalid")).toBeNull();
+  });
+
   test("approves running alone only after a second answer, with who has to be asked", async () => {
     const before = stores.shop.shop().machines[0]!;
     stores.shop.apply("x", [

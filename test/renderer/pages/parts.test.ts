@@ -1,9 +1,13 @@
 import { describe, expect, test } from "vitest";
+import { makeFormat } from "../../../renderer/format/format.ts";
+import { createDirectionColumns } from "../../../renderer/pages/parts/direction-list.tsx";
 import { newPart, partOfBody } from "../../../renderer/store/part-of-body.ts";
 import { partWays } from "../../../renderer/worker/part-ways.ts";
+import { BRITISH_RULES } from "../format-rules.ts";
 import { aWorks } from "../../fixtures/a-works.ts";
 
 const WORKS = aWorks();
+const FORMAT = makeFormat(BRITISH_RULES);
 const GEOMETRY = WORKS.parts[0]!.geometry;
 
 describe("ways to make a part", () => {
@@ -30,6 +34,34 @@ describe("ways to make a part", () => {
         expect(builds.at(-1)?.copies).toBe(route.copiesMax);
       }
     }
+  });
+});
+
+describe("a direction of a part's own", () => {
+  const [label, x, y] = createDirectionColumns(
+    () => FORMAT,
+    () => ["tilted", "leaning"],
+  );
+  const row = { label: "tilted", x: 0, y: 1, z: 0 };
+
+  test.each([
+    ["x", "be none of x, y and z"],
+    ["-up", "begin with neither a sign nor a blank"],
+    ["leaning", "another direction is called leaning already"],
+    ["", "must have 1 to 64 characters"],
+  ])("is not called %j, and a sentence says why", (text, words) => {
+    expect(label?.put(row, text)).toEqual({ unfit: expect.stringContaining(words) });
+  });
+
+  test("takes a new name, its own again, and numbers below 0", () => {
+    expect(label?.put(row, "on its back")).toEqual({ ...row, label: "on its back" });
+    expect(label?.put(row, "tilted")).toEqual(row);
+    expect(x?.put(row, "-2.5")).toEqual({ ...row, x: -2.5 });
+  });
+
+  test("must point somewhere", () => {
+    expect(y?.put(row, "0")).toEqual({ unfit: expect.stringContaining("points nowhere") });
+    expect(y?.put({ ...row, x: 1 }, "0")).toEqual({ ...row, x: 1, y: 0 });
   });
 });
 

@@ -16,7 +16,7 @@ function typed(texts: readonly (readonly [text: string, atMs: number, typing: st
 } {
   return texts.reduce<{ shop: Shop; history: History }>(
     ({ shop, history }, [text, atMs, typing]) =>
-      edit(shop, history, { label: "note", changes: note(text), typing, atMs }),
+      edit(shop, history, { label: "note", changes: note(text), typing, atMs, along: null }),
     { shop: SHOP, history: NO_HISTORY },
   );
 }
@@ -60,7 +60,14 @@ describe("undo", () => {
     const again = back && redo(back.shop, back.history);
     expect(again?.shop).toEqual(done.shop);
     const other =
-      back && edit(back.shop, back.history, { label: "x", changes: note("three"), typing: null, atMs: 20 });
+      back &&
+      edit(back.shop, back.history, {
+        label: "x",
+        changes: note("three"),
+        typing: null,
+        atMs: 20,
+        along: null,
+      });
     expect(other?.history.undone).toEqual([]);
   });
   test("says what goes to the journal: the way back itself", () => {

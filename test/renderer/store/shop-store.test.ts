@@ -149,3 +149,19 @@ test("a file that something else has changed is never written over silently", as
     { handle: "h1", overwrite: true },
   ]);
 });
+
+test("what belongs to a step beside the document is taken back and done again with it, and nothing is sent for it", async () => {
+  const done: string[] = [];
+  const along = { again: () => void done.push("again"), back: () => void done.push("back") };
+  store.apply("the new plan", [], { along });
+  expect(store.undoLabel()).toBe("the new plan");
+  store.apply("note", put("A", "x"));
+  store.undo();
+  expect(done).toEqual(["again"]);
+  store.undo();
+  store.redo();
+  expect(done).toEqual(["again", "back", "again"]);
+  await vi.advanceTimersByTimeAsync(250);
+  expect(fake.calls.filter(({ name }) => name === "commit")).not.toHaveLength(0);
+  expect(fake.shop()).toEqual(SHOP);
+});

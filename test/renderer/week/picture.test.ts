@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { applyChanges } from "../../../core/shop/change-many.ts";
 import type { Change } from "../../../core/shop/change.ts";
+import { shopBuild } from "../../../core/plan/replan/with-earlier-plan.ts";
 import { barLabel } from "../../../renderer/pages/week/bar-label.ts";
 import { comparePlans } from "../../../renderer/pages/week/compare-plans.ts";
 import { firstEndingAfter, hitAt } from "../../../renderer/pages/week/hit-test.ts";
@@ -12,7 +13,6 @@ import {
   pinChanges,
   plannedBefore,
   putBuild,
-  shopBuild,
 } from "../../../renderer/pages/week/week-edits.ts";
 import { type WeekBuild, weekPicture } from "../../../renderer/pages/week/week-picture.ts";
 import { aCheckedShop, WEEK_SKETCH, writtenPlan } from "../../fixtures/a-checked-week.ts";
