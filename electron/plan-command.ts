@@ -1,4 +1,4 @@
-import { mkdir, rm, writeFile } from "node:fs/promises";
+import { rm } from "node:fs/promises";
 import { join } from "node:path";
 import type { PlanDocument } from "../core/plan/plan-document.ts";
 import { csvFiles } from "../core/report/csv.ts";
@@ -8,7 +8,8 @@ import { weekSummary } from "../core/report/week-summary.ts";
 import { weekText } from "../core/report/week-text.ts";
 import type { Shop } from "../core/shop/shop.ts";
 import { MS_PER_MIN } from "../core/units/conversions.ts";
-import { EXIT, UsageError } from "./exit-status.ts";
+import { EXIT } from "./exit-status.ts";
+import { folderTrouble, makeFolder, writeFiles } from "./out-folder.ts";
 import { type PlanCall, readPlanCall } from "./plan-call.ts";
 import { printFindings } from "./print-findings.ts";
 import { progressLine } from "./progress-line.ts";
@@ -35,30 +36,6 @@ export async function planCommand(words: string[]): Promise<number> {
   return exitStatus(plan);
 }
 
-/** The folder is made before the planning, so that nobody waits for a plan that cannot be written. */
-async function makeFolder(outDir: string): Promise<void> {
-  try {
-    await mkdir(outDir, { recursive: true });
-  } catch (error) {
-    throw folderTrouble(outDir, error);
-  }
-}
-
-function folderTrouble(outDir: string, error: unknown): UsageError {
-  const { code, message } = error as NodeJS.ErrnoException;
-  return new UsageError(
-    `the reports cannot be written to ${outDir}: ${FOLDER_TROUBLE[code ?? ""] ?? message}`,
-  );
-}
-
-const FOLDER_TROUBLE: Readonly<Record<string, string>> = {
-  EEXIST: "there is a file of that name",
-  ENOTDIR: "a part of that path is a file",
-  EACCES: "that folder may not be written",
-  EROFS: "that disk may not be written",
-  ENOSPC: "the disk is full",
-};
-
 async function writeReports(call: PlanCall, shop: Shop, plan: PlanDocument): Promise<void> {
   const outDir = call.outDir ?? ".";
   const writtenMin = Math.floor(Date.now() / MS_PER_MIN);
@@ -71,10 +48,10 @@ async function writeReports(call: PlanCall, shop: Shop, plan: PlanDocument): Pro
   ];
   try {
     if (plan.builds.length === 0) await rm(join(outDir, CALENDAR), { force: true });
-    for (const file of files) await writeFile(join(outDir, file.name), file.text);
   } catch (error) {
     throw folderTrouble(outDir, error);
   }
+  await writeFiles(outDir, files);
   if (call.quiet || call.json) return;
   const without = plan.builds.length > 0 ? "" : ` (no ${CALENDAR}: the plan has no builds)`;
   console.log(`\nWritten to ${outDir}: ${files.map((file) => file.name).join(", ")}${without}`);

@@ -9,6 +9,8 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   check: async () => (await import("./check-command.ts")).checkCommand,
   routes: async () => (await import("./routes-command.ts")).routesCommand,
   measure: async () => (await import("./measure-command.ts")).measureCommand,
+  quote: async () => (await import("./quote-command.ts")).quoteCommand,
+  purchase: async () => (await import("./purchase-command.ts")).purchaseCommand,
   schema: async () => (await import("./schema-command.ts")).schemaCommand,
 };
 
@@ -20,6 +22,11 @@ const USAGE = `Usage:
                                                    how each part, or a mesh file, can be made, and why not
   npm run measure -- FILE... [--unit U] [--json]   what mesh files (STL, 3MF) measure, and what is odd about them
   npm run measure -- --shop SHOP.json              measures the mesh files of a shop's parts again
+  npm run quote  -- SHOP.json --part ID|FILE --quantity N [--by DATE] [--firm] [--machine ID] [--feedstock ID] [--csv FILE]
+                   [--plan PLAN.json] [--from DATE] [--seconds N] [--unit U] [--customer NAME] [--out DIR] [--internal] [--json]
+                                                   price and date for parts, against the work already there
+  npm run purchase -- SHOP.json --case ID|FILE [--demand FILE.csv] [--weeks N] [--scenarios N] [--quick] [--out DIR] [--json] [--quiet]
+                                                   whether another machine, shift or approval is worth its money
   npm run schema -- [shop|plan]                    the JSON Schema of a document
 Exit status: 0 planned, 1 planned with late or unplanned orders, 2 bad input, 3 stopped, 70 a fault of the program.`;
 

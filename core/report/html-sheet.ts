@@ -1,13 +1,11 @@
 import type { PlanDocument } from "../plan/plan-document.ts";
 import type { Shop } from "../shop/shop.ts";
-import { base64 } from "./base64.ts";
 import { displayOf } from "./display.ts";
 import { familyMarks, markByFeedstock, patternDefinitions } from "./family-marks.ts";
 import { headlineOf } from "./headline.ts";
-import { type Html, html, verbatim } from "./html-escape.ts";
+import { type Html, html } from "./html-escape.ts";
 import { namesOf } from "./names.ts";
-import { shortText, utf8Bytes } from "./plain-text.ts";
-import { sha256 } from "./sha256.ts";
+import { shortText } from "./plain-text.ts";
 import { attentionSection } from "./sheet-attention.ts";
 import { buildsTable } from "./sheet-builds.ts";
 import { costsSection } from "./sheet-costs.ts";
@@ -15,6 +13,7 @@ import { feedstockSection } from "./sheet-feedstock.ts";
 import { sheetHead } from "./sheet-head.ts";
 import { notesSection, sheetFoot } from "./sheet-notes.ts";
 import { ordersSection } from "./sheet-orders.ts";
+import { sheetPage } from "./sheet-page.ts";
 import type { SheetContext } from "./sheet-parts.ts";
 import { SHEET_STYLE } from "./sheet-style.ts";
 import { tasksSection } from "./sheet-tasks.ts";
@@ -37,17 +36,14 @@ export function weekSheet(shop: Shop, plan: PlanDocument, content: "week" | "tas
     markOf: markByFeedstock(shop, marks),
   };
   const title = `${headlineOf(plan, context.display).period}, ${shortText(plan.shopName, TITLE_CHARS)}`;
-  return html`<!doctype html>
-<html lang="en"><head><meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${contentPolicy()}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="color-scheme" content="light dark">
-<title>${title}</title>
-<style>${verbatim(SHEET_STYLE)}</style></head>
-<body>${patternDefinitions(marks)}${sheetHead(context)}<main>
-${content === "tasks" ? tasksSection(context) : allSections(context)}${notesSection()}</main>
-${sheetFoot(context)}</body></html>
-`.markup;
+  const sections = content === "tasks" ? [tasksSection(context)] : allSections(context);
+  return sheetPage({
+    title,
+    style: SHEET_STYLE,
+    body: html`${patternDefinitions(marks)}${sheetHead(context)}<main>
+${sections}${notesSection()}</main>
+${sheetFoot(context)}`,
+  });
 }
 
 const TITLE_CHARS = 60;
@@ -63,9 +59,4 @@ function allSections(context: SheetContext): Html[] {
     feedstockSection(context),
     worthSection(context),
   ];
-}
-
-function contentPolicy(): string {
-  const hash = base64(sha256(utf8Bytes(SHEET_STYLE)));
-  return `default-src 'none'; style-src 'sha256-${hash}'; base-uri 'none'; form-action 'none'`;
 }

@@ -69,6 +69,6 @@ function contents(): Html {
 }
 
 /** The sign of the program: a hopper above, a spool below. */
-function mark(): Html {
+export function mark(): Html {
   return html`<svg class="mark" width="28" height="28" viewBox="0 0 28 28" aria-hidden="true"><path class="mark-hopper" d="M4 3h20l-6.5 8.5v3h-7v-3Z"/><circle class="mark-spool" cx="14" cy="20" r="6"/><circle class="mark-hole" cx="14" cy="20" r="2"/></svg>`;
 }

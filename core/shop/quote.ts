@@ -38,6 +38,9 @@ export const quoteSchema = z.strictObject({
   decidedAt: instant.optional().describe("accepted or declined on, instant"),
   reason: z.string().describe("why it was declined; empty: not said"),
   note: z.string().describe("free text, printed"),
+  minimumSurcharge: notNegative
+    .optional()
+    .describe("what is added to reach the smallest order, currency; left out: nothing"),
   lines: z.array(quoteLineSchema).min(1, "asks for nothing").describe("what is asked for"),
 });
 
