@@ -11,7 +11,7 @@ export function partFacts(part: Part, display: Display): [term: string, text: st
   return [
     ["Size", [x, y, z].map((side) => display.length(side)).join(" × ")],
     ["Material", families.length > 0 ? families.join(" or ") : "any polymer"],
-    ["Made with", infillPct >= 100 ? "no hollow inside" : hollowText(part, display)],
+    ["Made with", infillPct >= 100 ? "solid throughout" : hollowText(part, display)],
     [
       "Surface",
       isAnyLayer ? "layers of any height may show" : `layers of at most ${display.length(maxLayerHeightMm)}`,
