@@ -5,7 +5,7 @@ import type { z } from "zod";
 import { LONGBED } from "./machine-kinds.ts";
 
 /** A mean week of the year to come over the order book of the demo week: the works begins to be full. */
-const OVER_ORDER_BOOK = 1.2;
+const OVER_ORDER_BOOK = 1.15;
 
 /**
  * An invented purchase case for the demo shop: what would another small filament machine, a large pellet machine, a second
@@ -19,12 +19,12 @@ export function demoCase(shop: Shop): z.infer<typeof caseFileSchema> {
     note: "Invented, like everything at Alderquay Works.",
     startsOn: "2027-01-04",
     demand: { kind: "typed", lines: meanWeek(shop) },
-    growthPctPerYear: 1,
+    growthPctPerYear: 0,
     patienceWeeks: 2,
     candidates: CANDIDATES,
     financing: { discountPctPerYear: 8, taxPct: 0, depreciation: "straight-line" },
     weeks: 52,
-    scenarios: 20,
+    scenarios: 12,
     seed: 2027,
     budget: 260_000,
   };

@@ -8,6 +8,8 @@ import { CALENDARS, MACHINES } from "./machines.ts";
 import { makeOrders } from "./orders.ts";
 import type { PartPlan } from "./part-kinds.ts";
 import { PARTS } from "./parts.ts";
+import { demoCase } from "./purchase-case.ts";
+import { QUOTES } from "./quotes.ts";
 import { withBody } from "./with-body.ts";
 
 /** Common practice, no source; for the user to overwrite. */
@@ -39,7 +41,7 @@ const SEED = 20_261_130;
 /** The demo shop document: always the same. `bodyOf` gives a part its body. */
 export function demoShop(bodyOf: (plan: PartPlan) => Part = withBody): Shop {
   const orders = makeOrders(SEED);
-  return {
+  const shop: Shop = {
     schema: SHOP_SCHEMA,
     name: "Alderquay Works (invented)",
     timeZone: "Europe/Berlin",
@@ -53,7 +55,9 @@ export function demoShop(bodyOf: (plan: PartPlan) => Part = withBody): Shop {
     parts: PARTS.map(bodyOf),
     orders,
     builds: makeBuilds(orders),
-    quotes: [],
+    quotes: QUOTES,
     cases: [],
   };
+  const { schema: _, ...purchaseCase } = demoCase(shop);
+  return { ...shop, cases: [purchaseCase] };
 }

@@ -4,7 +4,7 @@ import { day, id, notNegative, positive } from "./fields.ts";
 const wholeCopies = z.int("must be a whole number").min(1, "must be at least 1");
 
 /** One order line of the past, such as a row of a CSV file. */
-export const demandRowSchema = z.strictObject({
+const demandRowSchema = z.strictObject({
   dueOn: day.describe("due date, local date"),
   partId: id.describe("part"),
   quantity: wholeCopies.describe("copies ordered"),
@@ -16,7 +16,7 @@ export const demandRowSchema = z.strictObject({
 });
 
 /** Orders of one part as somebody expects them. */
-export const typedDemandSchema = z.strictObject({
+const typedDemandSchema = z.strictObject({
   partId: id.describe("part"),
   ordersPerWeek: positive.describe("mean number of order lines per week; each week draws its own number"),
   quantity: wholeCopies.describe("copies per order line"),
