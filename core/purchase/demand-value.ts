@@ -6,7 +6,8 @@ import { changeAtDemand, type DemandPoint } from "./over-life.ts";
 
 /**
  * Net present value if demand were so many times as large in every year: each year moves by what the points say between its own
- * demand, grown since the first year, and that times the factor. Example: a gain of 1000 x demand in each of 4 years at 10 %,
+ * demand, grown since the first year, and that times the factor. What the year itself has beyond the points fades with less
+ * demand, so that with none at all nothing changes. Example: a gain of 1000 x demand in each of 4 years at 10 %,
  * without growth: twice the demand is worth 3169.87 more.
  */
 export function valueAtDemand(
@@ -19,7 +20,8 @@ export function valueAtDemand(
     const grown = (1 + growthPctPerYear / 100) ** year;
     const now = changeAtDemand(points, grown);
     const then = changeAtDemand(points, grown * factor);
-    return moneyOf((row) => money[row] + then[row] - now[row]);
+    const share = Math.min(1, factor);
+    return moneyOf((row) => then[row] + (money[row] - now[row]) * share);
   });
   return valueOf({ ...question, yearly });
 }

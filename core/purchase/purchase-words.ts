@@ -46,7 +46,7 @@ const DOUBTFUL_CHANCE = 0.25;
 function conditionOf(gains: boolean, demand: BreakEven | null): string {
   if (demand === null) return "";
   const [first = 1] = demand.crossings;
-  const share = `${Math.round(100 * first)} % of what is expected`;
+  const share = `${shareWords(first)} of what is expected`;
   const [lowest, highest] = [demand.points[0]?.factor ?? 1, demand.points.at(-1)?.factor ?? 1];
   const span = `from ${Math.round(100 * lowest)} to ${Math.round(100 * highest)} % of what is expected`;
   switch (demand.kind) {
@@ -59,9 +59,17 @@ function conditionOf(gains: boolean, demand: BreakEven | null): string {
     case "never":
       return `; it does not pay at any demand ${span}`;
     case "several":
-      return `; it changes between gain and loss at ${listed(demand.crossings.map((at) => `${Math.round(100 * at)} %`))} of the demand expected`;
+      return `; it changes between gain and loss at ${listed(demand.crossings.map(shareWords))} of the demand expected`;
   }
 }
+
+/** A share in %, with a digit more where it would else read as all there is. Example: 0.9968 gives "99.7 %". */
+function shareWords(share: number): string {
+  const pct = 100 * share;
+  return `${Math.abs(pct - 100) < CLOSE_PCT ? pct.toFixed(1) : Math.round(pct)} %`;
+}
+
+const CLOSE_PCT = 2;
 
 /** What every case rests on, for the page and the sheet. */
 export function assumptionsOf(purchaseCase: PurchaseCase): string[] {

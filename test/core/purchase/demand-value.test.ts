@@ -28,6 +28,14 @@ describe("the value at other demands", () => {
   });
 });
 
+test("with no demand at all nothing changes, whatever the year has beyond the points", () => {
+  const yearly = [someMoney({ revenue: 1500 })];
+  const question = aQuestion({ candidates: [aCandidate({ price: 0 })], yearly });
+  const none = [{ demandFactor: 0, change: someMoney({}) }, ...proportional(1000)];
+  expect(valueAtDemand(question, none, 0, 0)).toBeCloseTo(0, 9);
+  expect(valueAtDemand(question, none, 0, 0.5)).toBeCloseTo(valueOf(question) / 2, 9);
+});
+
 describe("the break-even demand", () => {
   // A machine of 0 to buy, 18 000 a year to have, that earns 12 an hour in 2 000 h: T* = 1 500 h (closed form).
   const toy = aQuestion({

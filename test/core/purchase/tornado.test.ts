@@ -60,7 +60,8 @@ describe("the tornado", () => {
     }));
     const annuity = valueOf(aQuestion({ yearly: [someMoney({ revenue: 1 })] })) + 1000;
     expect(bar(bars, "demand")).toBeUndefined();
-    expect(bar(tornadoOf(question, points, 0), "demand")?.spread).toBeCloseTo(400 * annuity, 6);
+    const asPoints = aQuestion({ yearly: Array.from({ length: 4 }, () => someMoney({ revenue: 1000 })) });
+    expect(bar(tornadoOf(asPoints, points, 0), "demand")?.spread).toBeCloseTo(400 * annuity, 6);
   });
 });
 
