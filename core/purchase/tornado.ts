@@ -134,7 +134,7 @@ function demandBar(
   growthPctPerYear: number,
 ): TornadoBar {
   const at = (times: number): number => valueAtDemand(question, points, growthPctPerYear, times);
-  return barBetween(question, "demand", "times", [0.8, 1.2], at);
+  return barBetween(question, "demand", "times", [0.9, 1.1], at);
 }
 
 /** A quarter shorter and longer, a year at least. */
