@@ -4,6 +4,10 @@ import { useStores } from "../../store/stores.ts";
 
 interface DropZoneProps {
   readonly onTables: (file: File) => void;
+  /** what becomes of bodies; left out: parts of the shop */
+  readonly onBodies?: (files: readonly File[]) => void;
+  /** what is said while something is held over the page */
+  readonly words?: string;
   readonly children: JSX.Element;
 }
 
@@ -11,6 +15,8 @@ interface DropZoneProps {
 export function DropZone(props: DropZoneProps): JSX.Element {
   const stores = useStores();
   const [isOver, setOver] = createSignal(false);
+  const takeBodies = (files: readonly File[]): void =>
+    props.onBodies ? props.onBodies(files) : void addBodyFiles(files, stores);
   const over = (event: DragEvent): void => {
     if (!hasFiles(event)) return;
     event.preventDefault();
@@ -26,7 +32,7 @@ export function DropZone(props: DropZoneProps): JSX.Element {
     const files = [...(event.dataTransfer?.files ?? [])];
     const bodies = files.filter(isBodyFile);
     const tables = files.filter(({ name }) => /\.(csv|tsv|txt|xlsx)$/i.test(name));
-    if (bodies.length > 0) void addBodyFiles(bodies, stores);
+    if (bodies.length > 0) takeBodies(bodies);
     if (tables[0]) props.onTables(tables[0]);
     const unknown = files.length - bodies.length - tables.length;
     if (unknown > 0) stores.notes.alarm("Only STL, 3MF, CSV and XLSX files can be dropped here.");
@@ -45,7 +51,7 @@ export function DropZone(props: DropZoneProps): JSX.Element {
     <>
       {props.children}
       <Show when={isOver()}>
-        <div class="drop-veil">Let go: bodies become parts, tables become orders</div>
+        <div class="drop-veil">{props.words ?? "Let go: bodies become parts, tables become orders"}</div>
       </Show>
     </>
   );

@@ -3,6 +3,7 @@ import { shortText } from "../../../core/report/plain-text.ts";
 import type { Order } from "../../../core/shop/order.ts";
 import { whereOf } from "../../../core/shop/finding.ts";
 import { NameText } from "../../components/name-text.tsx";
+import { sentenceInUnits } from "../../format/shown-units.ts";
 import { useStores } from "../../store/stores.ts";
 import { NOT_PLANNED, type Outcome, outcomeWords } from "./order-outcomes.ts";
 
@@ -45,11 +46,13 @@ function Story(props: { readonly order: Order; readonly outcome: Outcome }): JSX
         </span>
       </div>
       <ul class="story-lines">
-        <For each={sentences()}>{(sentence) => <li>{shortText(sentence, MOST_CHARS)}</li>}</For>
+        <For each={sentences()}>
+          {(sentence) => <li>{shortText(sentenceInUnits(sentence, format()), MOST_CHARS)}</li>}
+        </For>
         <For each={props.outcome.help}>
           {(sentence) => (
             <li>
-              <b>Would help:</b> {shortText(sentence, MOST_CHARS)}
+              <b>Would help:</b> {shortText(sentenceInUnits(sentence, format()), MOST_CHARS)}
             </li>
           )}
         </For>

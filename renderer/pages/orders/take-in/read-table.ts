@@ -41,7 +41,8 @@ export function readPasted(text: string): Table {
   return { name: "pasted text", rows: withoutEmpty(readTabText(text)), encoding: null };
 }
 
-function readText(text: string): string[][] {
+/** Reads the text of a CSV file; what parts its columns is guessed. */
+export function readText(text: string): string[][] {
   const { data } = Papa.parse<string[]>(text.replace(/^\uFEFF/, ""), {
     delimitersToGuess: [",", ";", "\t", "|"],
     skipEmptyLines: "greedy",
