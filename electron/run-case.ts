@@ -2,7 +2,13 @@ import { readFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { loadGlpk } from "../core/plan/engines/glpk.ts";
 import type { CaseTools, ResultCache } from "../core/purchase/case-desk.ts";
-import { type CaseStudy, studyCase } from "../core/purchase/case-study.ts";
+import {
+  type CaseStudy,
+  MOST_BUNDLES,
+  SIDE,
+  studyCase,
+  type StudyTools,
+} from "../core/purchase/case-study.ts";
 import { type CaseEvaluation, type CaseProgress, evaluateCase } from "../core/purchase/evaluate.ts";
 import type { SampleGap } from "../core/purchase/sample-plans.ts";
 import type { SampleWeek } from "../core/purchase/sample-week.ts";
@@ -36,9 +42,6 @@ export interface CaseRunAnswer {
   readonly isStopped: boolean;
 }
 
-/** Scenarios and weeks of the questions beside the main one, and all bundles of four candidates. */
-const SIDE = { scenarios: 2, weeks: 26 } as const;
-const MOST_BUNDLES = 15;
 /** More threads than this would hold more memory than they save time. */
 const MOST_THREADS = 16;
 
@@ -71,15 +74,19 @@ async function workOut(run: CaseRun, files: ResultFiles): Promise<CaseRunAnswer>
       onProgress: ({ stage, jobsDone, jobs }) => run.onProgress(stage, jobsDone, jobs),
       onRough: run.onRough,
     });
-    const study = await studyCase(shop, purchaseCase, evaluation, {
-      ...counted(tools, (done) => run.onProgress("other demands, prices and bundles", done, null)),
-      engine: await loadGlpk(),
-      gap: evaluation.gap,
-      money: wholeMoney(shop.currency),
-      side: quick || isStopped ? null : SIDE,
-      mostBundles: MOST_BUNDLES,
-    });
-    return { study, gap: evaluation.gap, isStopped };
+    const engine = await loadGlpk();
+    const ask = (side: StudyTools["side"]): Promise<CaseStudy> =>
+      studyCase(shop, purchaseCase, evaluation, {
+        ...counted(tools, (done) => run.onProgress("other demands, prices and bundles", done, null)),
+        engine,
+        gap: evaluation.gap,
+        money: wholeMoney(shop.currency),
+        side,
+        mostBundles: MOST_BUNDLES,
+      });
+    const study = await ask(quick || isStopped ? null : SIDE);
+    // Questions beside the main one that were stopped half-way say nothing.
+    return { study: isStopped ? await ask(null) : study, gap: evaluation.gap, isStopped };
   } finally {
     onInterrupt(null);
     await threads.close();

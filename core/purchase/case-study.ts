@@ -58,6 +58,11 @@ export interface CaseStudy {
   readonly mix: readonly MixRow[];
 }
 
+/** Scenarios and weeks on which other demands, prices and bundles are worked out where nobody says otherwise. */
+export const SIDE = { scenarios: 2, weeks: 26 } as const;
+/** All bundles of four candidates. */
+export const MOST_BUNDLES = 15;
+
 export interface StudyTools extends CaseTools {
   readonly engine: LpEngine;
   /** what weeks planned in full showed, by which every cost is corrected; null: not looked at, costs as the program has them */

@@ -59,7 +59,7 @@ export function wholeMoney(currency: string): (amount: number) => string {
 }
 
 /** "A" to "Z", then "A2" and so on. Example: 27 gives "B2". */
-function letterOf(place: number): string {
+export function letterOf(place: number): string {
   const round = Math.floor(place / ALPHABET.length);
   return `${ALPHABET[place % ALPHABET.length]}${round === 0 ? "" : round + 1}`;
 }

@@ -64,4 +64,16 @@ export const PAGES: readonly PageEntry[] = [
     question: "Where does the money go?",
     load: () => import("./costs/costs-page.tsx"),
   },
+  {
+    id: "quote",
+    title: "Quote",
+    question: "What price, what date?",
+    load: () => import("./quote/quote-page.tsx"),
+  },
+  {
+    id: "purchase",
+    title: "Purchase",
+    question: "Is another machine worth it?",
+    load: () => import("./purchase/purchase-page.tsx"),
+  },
 ];

@@ -27,6 +27,8 @@ export function createShortcuts(): Shortcuts {
     const found = all().find((shortcut) => shortcut.run && isPressed(shortcut.keys, event));
     if (!found?.run || (isTextField(event.target) && !found.inFields) || hasDialog()) return;
     event.preventDefault();
+    // What has the focus must not hear the key too: a menu that opened under the dialog which it opens would never end.
+    event.stopImmediatePropagation();
     found.run();
   };
   document.addEventListener("keydown", onKey);

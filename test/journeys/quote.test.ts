@@ -90,7 +90,7 @@ test(
     await page.getByRole("button", { name: "Sheet" }).click();
     await page.getByRole("menuitem", { name: "For the customer" }).click();
     await page
-      .frameLocator(".quote-sheet")
+      .frameLocator(".sheet-preview")
       .getByRole("heading", { name: /Quote Q-/ })
       .waitFor();
   },

@@ -223,7 +223,7 @@ describe("a morning of the planner", () => {
   test("the operators' list is seen before it is printed, and tables are given out", async () => {
     await app.page.getByRole("button", { name: "Give out" }).click();
     await app.page.getByRole("menuitem", { name: "Operators' list to print" }).click();
-    const sheet = app.page.frameLocator(".week-sheet");
+    const sheet = app.page.frameLocator(".sheet-preview");
     await sheet.locator("table.tasks").first().waitFor();
     expect(await sheet.locator("table.timeline").count()).toBe(0);
     await app.page.getByRole("button", { name: "Close" }).last().click();

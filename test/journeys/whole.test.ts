@@ -188,7 +188,7 @@ describe("the preview of a sheet", () => {
       const { page } = app;
       await page.getByRole("button", { name: "Give out" }).click();
       await page.getByRole("menuitem", { name: entry }).click();
-      const frame = page.locator("iframe.week-sheet");
+      const frame = page.locator("iframe.sheet-preview");
       await frame.waitFor();
       const html = (await frame.getAttribute("srcdoc")) ?? "";
       expect(html).toContain("Quillbank Works");

@@ -23,7 +23,7 @@ import { createQuoteState, type QuoteState } from "./quote-state.ts";
 import { emptyLine } from "./request.ts";
 import { RequestForm } from "./request-form.tsx";
 import { SellerDialog } from "./seller-dialog.tsx";
-import { SheetDialog, type ShownSheet } from "./sheet-dialog.tsx";
+import { QuoteSheetDialog, type ShownSheet } from "./sheet-dialog.tsx";
 
 /** What price, what date: a request, its answer while it is typed, and what became of earlier ones. */
 export default function QuotePage(props: { readonly page: PageEntry }): JSX.Element {
@@ -153,7 +153,7 @@ export default function QuotePage(props: { readonly page: PageEntry }): JSX.Elem
         onDrop={() => replaceNew(replacing()?.like ?? null)}
       />
       <SellerDialog isOpen={isSelling()} onClose={() => setSelling(false)} />
-      <SheetDialog sheet={sheet()} onClose={() => setSheet(null)} />
+      <QuoteSheetDialog sheet={sheet()} onClose={() => setSheet(null)} />
     </PageFrame>
   );
 }

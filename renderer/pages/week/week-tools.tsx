@@ -3,7 +3,7 @@ import type { PlanDocument } from "../../../core/plan/plan-document.ts";
 import { Button } from "../../components/button.tsx";
 import { Menu } from "../../components/menu.tsx";
 import { useStores } from "../../store/stores.ts";
-import { SheetDialog } from "./sheet-dialog.tsx";
+import { WeekSheetDialog } from "./sheet-dialog.tsx";
 import { createWeekExports } from "./week-exports.ts";
 import type { WeekView } from "./week-view.ts";
 
@@ -40,7 +40,7 @@ export function WeekTools(props: {
           { label: "Builds as iCalendar", onSelect: () => void exports.calendar(), disabled: isEmpty() },
         ]}
       />
-      <SheetDialog kind={sheet()} plan={props.plan} onClose={() => setSheet(null)} />
+      <WeekSheetDialog kind={sheet()} plan={props.plan} onClose={() => setSheet(null)} />
     </>
   );
 }

@@ -71,12 +71,13 @@ describe("a shop file", () => {
   });
 });
 
-describe("the margin", () => {
-  const codes = (marginPct: number, marginOn: "price" | "cost"): string[] =>
-    checkShop(aShop({ costing: aCosting({ marginPct, marginOn }) }))
-      .filter(({ where }) => where === "costing/marginPct")
-      .map(({ code }) => code);
+function codes(marginPct: number, marginOn: "price" | "cost"): string[] {
+  return checkShop(aShop({ costing: aCosting({ marginPct, marginOn }) }))
+    .filter(({ where }) => where === "costing/marginPct")
+    .map(({ code }) => code);
+}
 
+describe("the margin", () => {
   it.each([
     [94.9, "price", []],
     [95, "price", ["unusual"]],
