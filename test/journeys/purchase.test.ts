@@ -62,6 +62,22 @@ test(
   SLOW_MS,
 );
 
+test(
+  "Ctrl+Enter on a menu's button opens the planning alone, and the window goes on",
+  async () => {
+    const { page } = app;
+    await page.keyboard.press("n");
+    await page.getByRole("button", { name: "Add a candidate" }).focus();
+    await page.keyboard.press("Control+Enter");
+    await page.getByRole("dialog").waitFor();
+    expect(await page.getByRole("menu").count()).toBe(0);
+    await page.keyboard.press("Escape");
+    await page.getByRole("tab", { name: "Money and time" }).click();
+    await type("Weeks planned", "4");
+  },
+  SLOW_MS,
+);
+
 async function type(label: string, text: string): Promise<void> {
   const field = app.page.getByLabel(label, { exact: true });
   await field.fill(text);
