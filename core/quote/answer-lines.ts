@@ -60,7 +60,7 @@ export function answerLines(desk: QuoteDesk, lines: readonly QuoteLineRequest[],
   const isAnyPlaced = choice !== null && wishes.length > 0;
   return {
     problem: dated(desk, asked, good),
-    schedule: isAnyPlaced ? placer.scheduleOf(choice.at) : desk.standing,
+    schedule: isAnyPlaced ? placer.scheduleOf(choice.at) : withNoneOf(desk, asked),
     extraCost: isAnyPlaced ? (places?.extraCost ?? 0) : 0,
     isHeld: isAnyPlaced && choice.isHeld && placeOf.every((place) => place >= 0),
     hasAll: placer.hasAll,
@@ -68,6 +68,13 @@ export function answerLines(desk: QuoteDesk, lines: readonly QuoteLineRequest[],
     unplannable: more.unplannable,
     findings: [...wrong, ...withoutPlace(asked, answered)],
   };
+}
+
+/** The standing plan where nothing could be put in: copies that have options but no room for all of them are left out. */
+function withNoneOf({ standing, problem }: QuoteDesk, { more }: AskedLines): Schedule {
+  const leftOut = more.problem.lines.slice(problem.lines.length);
+  const unplaced = leftOut.map(({ index, quantity }) => ({ lineIndex: index, copies: quantity }));
+  return { ...standing, unplaced: [...standing.unplaced, ...unplaced] };
 }
 
 function dated(desk: QuoteDesk, { more }: AskedLines, good: readonly QuoteLineRequest[]): PlanProblem {

@@ -2,9 +2,10 @@ import type { Finding } from "../units/finding.ts";
 import { answerLines, type Answered, type Effort } from "./answer-lines.ts";
 import { type LinePrice, priceLine, priceRule, type QuoteTotal, quoteTotal } from "./price.ts";
 import { lpPrice } from "./lp-price.ts";
-import { ownCostOf } from "./own-cost.ts";
+import { ownCosts } from "./own-cost.ts";
 import type { QuoteDesk } from "./quote-desk.ts";
 import type { QuoteLineRequest } from "./quote-order.ts";
+import { standingDates } from "./standing-dates.ts";
 import type { Way } from "./ways-to-make.ts";
 
 /** One line with a price and a date. */
@@ -14,6 +15,8 @@ export interface LineAnswer {
   readonly way: Way | null;
   /** what the line costs by itself, tool paths and first set-up in it, currency; null: it can neither be made nor bought */
   readonly ownCost: number | null;
+  /** line of the request that its tool paths are charged with; null: they are in its own cost, or it needs none */
+  readonly toolPathsWith: string | null;
   /** what the price is made from: its own cost, or its share of what the plan costs more if that is more */
   readonly costBasis: number | null;
   readonly price: LinePrice | null;
@@ -24,7 +27,7 @@ export interface LineAnswer {
 }
 
 /** Price and date of a request. */
-export interface QuoteAnswer {
+export interface PricedLines {
   /** first: from a few ways of putting the lines in; all: from all of them */
   readonly effort: Effort;
   readonly lines: readonly LineAnswer[];
@@ -45,19 +48,23 @@ export function firstAnswer(
   desk: QuoteDesk,
   lines: readonly QuoteLineRequest[],
   charging: "within" | "apart" = "within",
-): QuoteAnswer {
+): PricedLines {
   return answerAt(desk, lines, charging, "first");
 }
 
 /**
- * Asks a desk for one copy of the shop's first part, so that the first real question finds everything ready. Example: the first
- * question of a desk takes 0.1 s instead of 0.4 s.
+ * Asks a desk for one copy of the shop's first part and lives through its standing work a few times, so that the first real
+ * question finds everything ready. Example: the first question of a desk takes 0.1 s instead of 0.4 s.
  */
 export function warmUp(desk: QuoteDesk): void {
   const [part] = desk.shop.parts;
   if (part)
     firstAnswer(desk, [{ id: WARM_UP, partId: part.id, quantity: 1, wantedMin: null, allowLate: true }]);
+  standingDates(desk, WARM_UP_RUNS);
 }
+
+/** So few that they take a moment, and enough for the machine to learn them. */
+const WARM_UP_RUNS = 100;
 
 /** Were there such an order, the question would only be refused. */
 const WARM_UP = "warm-up of the quote desk";
@@ -67,7 +74,7 @@ export function refinedAnswer(
   desk: QuoteDesk,
   lines: readonly QuoteLineRequest[],
   charging: "within" | "apart" = "within",
-): QuoteAnswer {
+): PricedLines {
   return answerAt(desk, lines, charging, "all");
 }
 
@@ -76,14 +83,14 @@ function answerAt(
   lines: readonly QuoteLineRequest[],
   charging: "within" | "apart",
   effort: Effort,
-): QuoteAnswer {
+): PricedLines {
   const answered = answerLines(desk, lines, effort);
-  const own = lines.map((line) => ownCostOf(desk.shop, line));
+  const own = ownCosts(desk.shop, lines);
   const ownSum = own.reduce((sum, { cost }) => sum + (cost ?? 0), 0);
   const factor = ownSum > 0 ? Math.max(1, answered.extraCost / ownSum) : 1;
   const rule = priceRule(desk.shop);
   const answers = lines.map((line, at): LineAnswer => {
-    const { way, cost, oneOff } = own[at]!;
+    const { way, cost, oneOff, toolPathsWith } = own[at]!;
     const oneOffCost = charging === "apart" ? oneOff : 0;
     const costBasis = cost === null ? null : cost * factor;
     const copiesCost = costBasis === null ? 0 : costBasis - oneOffCost;
@@ -92,6 +99,7 @@ function answerAt(
       id,
       way,
       ownCost: cost,
+      toolPathsWith,
       costBasis,
       price: costBasis === null ? null : priceLine({ quantity, copiesCost, oneOffCost }, rule),
       finishMin: answered.lines[at]?.finishMin ?? null,

@@ -55,6 +55,8 @@ export interface Inserted {
   readonly others: readonly MovedOrder[];
   /** true: every line that must not be late is in time */
   readonly isHeld: boolean;
+  /** copies of the shop's orders and of the lines that no plan could hold */
+  readonly unplannable: readonly Unplannable[];
   readonly findings: readonly Finding[];
 }
 
@@ -88,6 +90,7 @@ export function insertLines(
     })),
     others: movedOrders(desk, problem, schedule),
     isHeld,
+    unplannable: [...desk.unplannable, ...answered.unplannable],
     findings,
   };
 }

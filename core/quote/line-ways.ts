@@ -86,6 +86,8 @@ export interface AskedPrice {
   /** what the line displaces: what its price is made from over its own cost, currency */
   readonly displaced: number;
   readonly charging: "within" | "apart";
+  /** process whose tool paths are charged with another line, so that no quantity of this one has them in its price */
+  readonly pathsCharged: Process | null;
 }
 
 /**
@@ -101,7 +103,7 @@ export function breaksAround(
   const { quantity, pricePerPiece } = asked;
   const perH = displacedPerH(ways, asked);
   const costs = ways.quantities.flatMap((other, at) => {
-    const cheapest = other === quantity ? null : cheapestAt(ways, at, asked.charging);
+    const cheapest = other === quantity ? null : cheapestAt(ways, at, asked);
     return cheapest ? [{ quantity: other, costPerCopy: cheapest.cost + perH * cheapest.machineH }] : [];
   });
   const priced = priceBreaks(costs, rule);
@@ -119,9 +121,10 @@ function onlyCheaper(steps: readonly Step[]): Step[] {
   );
 }
 
-function displacedPerH(ways: LineWays, { quantity, displaced, charging }: AskedPrice): number {
-  const asked = cheapestAt(ways, ways.quantities.indexOf(quantity), charging);
-  const hours = (asked?.machineH ?? 0) * quantity;
+function displacedPerH(ways: LineWays, asked: AskedPrice): number {
+  const { quantity, displaced } = asked;
+  const cheapest = cheapestAt(ways, ways.quantities.indexOf(quantity), asked);
+  const hours = (cheapest?.machineH ?? 0) * quantity;
   return hours > 0 ? displaced / hours : 0;
 }
 
@@ -129,15 +132,19 @@ function displacedPerH(ways: LineWays, { quantity, displaced, charging }: AskedP
 function cheapestAt(
   { ways, buyOut }: LineWays,
   at: number,
-  charging: AskedPrice["charging"],
+  { charging, pathsCharged }: AskedPrice,
 ): { readonly cost: number; readonly machineH: number } | null {
   const made = ways
-    .flatMap((way) => (way.isAllowed ? (way.costs[at] ?? []) : []))
+    .flatMap(({ isAllowed, costs, first, process }) => {
+      const cost = isAllowed ? costs[at] : null;
+      const free = cost && process === pathsCharged ? first.engineering / cost.quantity : 0;
+      return cost ? [{ cost, costPerCopy: cost.costPerCopy - free }] : [];
+    })
     .toSorted((a, b) => a.costPerCopy - b.costPerCopy)[0];
   if (made && made.costPerCopy <= (buyOut?.pricePerPiece ?? Infinity)) {
     return {
-      cost: charging === "apart" ? made.repeatPerCopy : made.costPerCopy,
-      machineH: made.machineHPerCopy,
+      cost: charging === "apart" ? made.cost.repeatPerCopy : made.costPerCopy,
+      machineH: made.cost.machineHPerCopy,
     };
   }
   return buyOut ? { cost: buyOut.pricePerPiece, machineH: 0 } : null;

@@ -22,17 +22,23 @@ export function pricedLine(
   answer: LineAnswer,
   { rule, charging, promising }: PricingOf,
 ): AnswerLine {
-  const { ownCost, costBasis, price, lpPrice, finishMin } = answer;
+  const { ownCost, costBasis, price, lpPrice, finishMin, toolPathsWith, way } = answer;
   const displaced = (costBasis ?? 0) - (ownCost ?? 0);
   const { quantity } = asked;
+  const pathsCharged = toolPathsWith === null ? null : (way?.process ?? null);
   return {
     asked,
     ways,
     unitCost: ownCost === null ? null : ownCost / quantity,
+    toolPathsWith,
     costBasis,
     price,
     breaks: price
-      ? breaksAround(ways, { quantity, pricePerPiece: price.pricePerPiece, displaced, charging }, rule)
+      ? breaksAround(
+          ways,
+          { quantity, pricePerPiece: price.pricePerPiece, displaced, charging, pathsCharged },
+          rule,
+        )
       : [],
     lpPrice,
     plannedMin: finishMin,

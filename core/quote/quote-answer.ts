@@ -50,6 +50,8 @@ export interface AnswerLine {
   readonly ways: LineWays;
   /** what one copy costs at the asked quantity by itself, tool paths and first set-up in it, currency */
   readonly unitCost: number | null;
+  /** line of this answer that its tool paths are charged with, so that they are not in its cost; null: there is none */
+  readonly toolPathsWith: string | null;
   /** what the price of the line is made from, currency: its own cost, or what the plan costs more for it if that is more */
   readonly costBasis: number | null;
   readonly price: LinePrice | null;

@@ -2,20 +2,22 @@ import type { Shop } from "../shop/shop.ts";
 import { quantityCrossover, sizeCrossover } from "./crossover.ts";
 import { dateSwings } from "./date-swings.ts";
 import { effectOnOthers } from "./dates/effect-on-others.ts";
-import { type SimulatedDates, simulate } from "./dates/simulate.ts";
+import { type SimulatedDates, type SimulationControl, simulate } from "./dates/simulate.ts";
 import { type SimulationTask, simulationTask } from "./dates/simulation-task.ts";
-import { firstAnswer, type QuoteAnswer as PricedLines, refinedAnswer } from "./first-answer.ts";
+import { firstAnswer, type PricedLines, refinedAnswer } from "./first-answer.ts";
 import { floorOf } from "./floor.ts";
-import { insertLines, type MovedOrder } from "./insert-order.ts";
+import { insertLines } from "./insert-order.ts";
 import { lineDates, togetherLikelihood } from "./line-promise.ts";
 import { type LineWays, lineWays } from "./line-ways.ts";
 import { otherOrders } from "./other-orders.ts";
+import { planToDate } from "./plan-to-date.ts";
 import { priceFindings } from "./price-findings.ts";
 import { priceRule } from "./price.ts";
 import { priceDrivers } from "./price-drivers.ts";
 import { pricedLine, type PricingOf } from "./priced-line.ts";
 import type { AnswerLine, QuoteAnswer, QuoteAsked } from "./quote-answer.ts";
 import type { QuoteDesk } from "./quote-desk.ts";
+import type { QuoteLineRequest } from "./quote-order.ts";
 import { rushOptions } from "./rush.ts";
 import { standingDates } from "./standing-dates.ts";
 
@@ -67,11 +69,11 @@ export async function answerQuote(
   return answer;
 }
 
-/** The plan with the lines, lived through. */
+/** The plan with the lines that have a place in it, lived through until these are finished. */
 interface Lived {
+  readonly placed: readonly QuoteLineRequest[];
   readonly task: SimulationTask;
   readonly dates: SimulatedDates;
-  readonly moved: readonly MovedOrder[];
 }
 
 function crossoverOf(shop: Shop, { asked, ways }: AnswerLine): AnswerLine["crossover"] {
@@ -127,7 +129,7 @@ class QuoteJob {
     const priced = refinedAnswer(desk, asked.lines, pricing.charging);
     const rough = this.lines(priced);
     const answer: QuoteAnswer = { ...before, stage: "refined", ...this.money(priced), lines: rough };
-    this.lived = this.live(rough.filter(({ plannedMin }) => plannedMin !== null));
+    this.lived = this.live(rough.filter(({ plannedMin }) => plannedMin !== null).map((line) => line.asked));
     if (!this.lived) return answer;
     const { dates } = this.lived;
     const lines = rough.map((line) => ({ ...line, ...lineDates(dates, line.asked, pricing.promising) }));
@@ -143,14 +145,10 @@ class QuoteJob {
   /** The floor narrowed, and what the lines do to other orders. */
   compared(before: QuoteAnswer): QuoteAnswer {
     const { desk, asked, stopped, lived } = this;
-    const without = lived && standingDates(desk, this.runs, stopped);
-    if (!lived || !without) return { ...before, others: [] };
+    if (!lived) return { ...before, others: [] };
     const polish = { steps: POLISH_STEPS, seed: desk.request.seed, stopped };
-    return {
-      ...before,
-      floor: floorOf(desk, asked.lines, { places: "all", polish }),
-      others: otherOrders(effectOnOthers(lived.dates, without), lived.moved),
-    };
+    const floor = floorOf(desk, asked.lines, { places: "all", polish });
+    return { ...before, floor, others: this.others(lived) };
   }
 
   /** What prices and dates depend on. */
@@ -177,17 +175,25 @@ class QuoteJob {
     return isHeld || !price ? [] : rushOptions(this.desk, asked, this.stopped);
   }
 
-  /** The plan with the lines that have a place in it; null: none has. */
-  private live(placed: readonly AnswerLine[]): Lived | null {
+  /** Null: no line has a place. */
+  private live(placed: readonly QuoteLineRequest[]): Lived | null {
     if (placed.length === 0) return null;
-    const { plan, shop, others } = insertLines(
-      this.desk,
-      placed.map(({ asked }) => asked),
-    );
-    if (!plan) throw new Error("the plan with the lines was not written");
-    const task = simulationTask(shop, plan);
-    const dates = simulate(task, { runs: this.runs, seed: this.desk.request.seed, stopped: this.stopped });
-    return { task, dates, moved: others };
+    const inserted = insertLines(this.desk, placed, { withoutDocument: true });
+    const task = simulationTask(inserted.shop, planToDate(inserted));
+    const orderIds = placed.map(({ id }) => id);
+    return { placed, task, dates: simulate(task, { ...this.luck(), orderIds }) };
+  }
+
+  /** The works with the lines until the last order is finished; the plan with them is checked on the way. */
+  private others({ placed, task }: Lived): QuoteAnswer["others"] {
+    const without = standingDates(this.desk, this.runs, this.stopped);
+    if (!without) return null;
+    const moved = insertLines(this.desk, placed).others;
+    return otherOrders(effectOnOthers(simulate(task, this.luck()), without), moved);
+  }
+
+  private luck(): SimulationControl {
+    return { runs: this.runs, seed: this.desk.request.seed, stopped: this.stopped };
   }
 
   private lines(priced: PricedLines): AnswerLine[] {

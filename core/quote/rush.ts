@@ -65,6 +65,8 @@ interface Held {
   /** beside what the plan costs more */
   readonly besides?: number;
   readonly copiesInTime?: number;
+  /** left out: when the first line of the answer is */
+  readonly finishMin?: number;
   readonly restMin?: number | null;
 }
 
@@ -116,12 +118,24 @@ class Rush {
       allowLate: true,
     };
     const answered = answerLines(desk, [first, rest], "first");
-    const restMin = answered.lines[1]?.finishMin ?? null;
-    if (answered.isHeld && restMin !== null) {
-      const sentence = `Deliver ${copies} of ${line.quantity} copies by then and the others later`;
-      this.take({ kind: "split", sentence, answered, desk, copiesInTime: copies, restMin });
-    }
+    if (answered.isHeld) this.takeSplit(answered, copies);
     this.buyRest(first, line.quantity - copies);
+  }
+
+  /** Two lots may both be there by then although one could not be: the cheapest place of the others can be an early one. */
+  private takeSplit(answered: Answered, copies: number): void {
+    const { desk, wantedMin, line } = this;
+    const [firstMin, restMin] = answered.lines.map(({ finishMin }) => finishMin);
+    if (typeof firstMin !== "number" || typeof restMin !== "number") return;
+    const made = { kind: "split" as const, answered, desk };
+    const { quantity } = line;
+    if (restMin > wantedMin) {
+      const sentence = `Deliver ${copies} of ${quantity} copies by then and the others later`;
+      this.take({ ...made, sentence, copiesInTime: copies, restMin });
+    } else {
+      const sentence = `Make ${copies} and ${quantity - copies} copies as two lots: all ${quantity} are ready by then`;
+      this.take({ ...made, sentence, finishMin: Math.max(firstMin, restMin) });
+    }
   }
 
   private buyRest(first: QuoteLineRequest, rest: number): void {
@@ -179,7 +193,7 @@ class Rush {
   }
 
   private take({ kind, sentence, answered, desk, besides = 0, ...part }: Held): void {
-    const finishMin = answered.lines[0]?.finishMin;
+    const finishMin = part.finishMin ?? answered.lines[0]?.finishMin;
     if (finishMin === null || finishMin === undefined) return;
     const { line, free } = this;
     const extraCost = answered.extraCost + besides;

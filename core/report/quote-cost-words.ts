@@ -14,7 +14,7 @@ export function marginText({ marginPct, marginOn }: PriceRule): string {
 
 /** What the price of a line is made from, in a sentence. Example: "a cost of 2.58 EUR each by itself, and a margin of 20 % of the price". */
 export function costText(
-  { unitCost, costBasis, asked }: AnswerLine,
+  { unitCost, costBasis, asked, toolPathsWith }: AnswerLine,
   { display, answer }: QuoteContext,
 ): string {
   if (unitCost === null || costBasis === null || !answer) return "it can neither be made nor bought";
@@ -24,7 +24,8 @@ export function costText(
     displaced * asked.quantity >= LEAST_TOLD
       ? `, ${display.money(displaced)} each for the work that it displaces or delays`
       : "";
-  return `${own}${more}, and a ${marginText(answer.rule)}`;
+  const paths = toolPathsWith === null ? "" : `, its tool paths charged with line ${toolPathsWith}`;
+  return `${own}${paths}${more}, and a ${marginText(answer.rule)}`;
 }
 
 /** Why ways are closed, the sentence that closes most of them first. */

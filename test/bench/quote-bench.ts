@@ -6,6 +6,7 @@ import { firstAnswer, refinedAnswer, warmUp } from "../../core/quote/first-answe
 import { floorOf } from "../../core/quote/floor.ts";
 import { insertLines } from "../../core/quote/insert-order.ts";
 import { openQuoteDesk, type QuoteDesk } from "../../core/quote/quote-desk.ts";
+import { answerQuote } from "../../core/quote/quote-job.ts";
 import type { QuoteLineRequest } from "../../core/quote/quote-order.ts";
 import { rushOptions } from "../../core/quote/rush.ts";
 import { seededRandom } from "../../core/units/random.ts";
@@ -56,7 +57,47 @@ export async function benchQuotes(call: BenchCall): Promise<BenchRow[]> {
     told("L floor with both plans polished by 20 000 steps, median", median(floorS), "s"),
     told("L what would hold a date, median", median(rushS), "s"),
     ...narrowing(desk, few),
+    ...(await benchJob(made, plan, lines.slice(-(call.quick ? 2 : 6)))),
   ];
+}
+
+/** The job as the desktop and the command ask it: seconds from asking until each answer, at a desk opened anew and warmed up. */
+async function benchJob(
+  { shop, request }: ShopCase,
+  plan: PlanDocument,
+  lines: readonly QuoteLineRequest[],
+): Promise<BenchRow[]> {
+  const desk = await openQuoteDesk(shop, plan, { ...request, seed: 1 }, { now, engines: ENGINES });
+  warmUp(desk);
+  const took: number[][] = [];
+  for (const line of lines) took.push(await answerSeconds(desk, line));
+  const at = (stage: number): number[] => took.slice(1).map((times) => times[stage] ?? Infinity);
+  const [first] = took;
+  return [
+    atMost("L quote job: first answer, first question", first?.[0] ?? Infinity, "s", 0.3),
+    atMost("L quote job: simulated date, first question", first?.[1] ?? Infinity, "s", 3),
+    told("L quote job: whole answer, first question", first?.at(-1) ?? Infinity, "s"),
+    atMost(`L quote job: first answer, next ${lines.length - 1} questions, median`, median(at(0)), "s", 0.3),
+    atMost(
+      `L quote job: simulated date, next ${lines.length - 1} questions, slowest`,
+      Math.max(...at(1)),
+      "s",
+      3,
+    ),
+    told(
+      `L quote job: whole answer, next ${lines.length - 1} questions, median`,
+      median(took.slice(1).map((times) => times.at(-1) ?? Infinity)),
+      "s",
+    ),
+  ];
+}
+
+/** Seconds from asking to each answer: first, dated, compared, depending, whole. */
+async function answerSeconds(desk: QuoteDesk, line: QuoteLineRequest): Promise<number[]> {
+  const startMs = now();
+  const times: number[] = [];
+  await answerQuote(desk, { lines: [line] }, { onAnswer: () => void times.push((now() - startMs) / 1000) });
+  return times;
 }
 
 /** How far apart the ends of the floor are, before and after polishing. */

@@ -8,10 +8,16 @@ import { dateTimeText } from "../../shop/time-words.ts";
 import { MIN_PER_H } from "../../units/conversions.ts";
 import type { Chances } from "./chances.ts";
 
+/** What is read of a plan's document. */
+export interface PlanAhead extends Pick<PlanDocument, "plannedFrom" | "builds" | "feedstockNeeds"> {
+  readonly boughtOut: readonly Pick<PlanDocument["boughtOut"][number], "orderId" | "arriveAt">[];
+  readonly unplanned: readonly Pick<PlanDocument["unplanned"][number], "orderId" | "copies">[];
+}
+
 /** A shop and its plan with what is taken for granted, and the way to read their instants. */
 export interface DatedPlan {
   readonly shop: Shop;
-  readonly plan: PlanDocument;
+  readonly plan: PlanAhead;
   readonly minute: (instant: string) => number;
   /** start of the plan, epoch minute */
   readonly startMin: number;

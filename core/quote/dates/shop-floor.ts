@@ -1,3 +1,4 @@
+import { askedBuilds, askedByCalendar } from "./asked-builds.ts";
 import { OperatorRoom } from "./operator-room.ts";
 import { RunDraws } from "./run-draws.ts";
 import type { SimulationTask } from "./simulation-task.ts";
@@ -37,9 +38,18 @@ export class ShopFloor {
   /** by machine: what its present build takes in this run */
   private readonly takesMin: Float64Array;
   private readonly machineLog: Float64Array;
+  /** by build: 1 where it holds copies of an order that is asked for */
+  private readonly isAsked: Uint8Array;
+  /** by calendar: its builds that are asked for */
+  private readonly askedIn: Int32Array;
+  /** such builds of the present calendar that are still ahead: with none of them left, the rest of its time is not lived through */
+  private ahead = 0;
 
-  constructor(task: SimulationTask) {
+  /** `asked`: orders whose finishes are wanted, by their places in the task. */
+  constructor(task: SimulationTask, asked: ReadonlySet<number>) {
     const machines = task.machines.ids.length;
+    this.isAsked = askedBuilds(task, asked);
+    this.askedIn = askedByCalendar(task, this.isAsked);
     this.task = task;
     this.room = new OperatorRoom(task.calendars, machines);
     this.draws = new RunDraws(task);
@@ -71,8 +81,9 @@ export class ShopFloor {
 
   private runCalendar(calendar: number, from: number, to: number): void {
     this.room.open(calendar);
+    this.ahead = this.askedIn[calendar]!;
     for (let machine = from; machine < to; machine++) this.openMachine(machine);
-    for (;;) {
+    while (this.ahead > 0) {
       let first = from;
       for (let machine = from + 1; machine < to; machine++) {
         if (this.readyMin[machine]! < this.readyMin[first]!) first = machine;
@@ -201,6 +212,7 @@ export class ShopFloor {
   private record(machine: number, endMin: number): void {
     const { orderFrom, orderIndex } = this.task.builds;
     const build = this.build[machine]!;
+    this.ahead -= this.isAsked[build]!;
     for (let at = orderFrom[build]!; at < orderFrom[build + 1]!; at++) {
       const order = orderIndex[at]!;
       if (this.finishedMin[order]! < endMin) this.finishedMin[order] = endMin;

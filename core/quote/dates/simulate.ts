@@ -6,7 +6,7 @@ export interface SimulationControl {
   /** how often the plan is lived through */
   readonly runs: number;
   readonly seed: number;
-  /** only these orders, and what shares people with them: faster; left out: all orders */
+  /** only these orders, each run no longer than until they are whole: faster, and equal; left out: all orders */
   readonly orderIds?: readonly string[];
   /** asked now and then; true ends the simulation with the runs made so far */
   readonly stopped?: () => boolean;
@@ -22,7 +22,7 @@ export interface SimulatedDates {
   readonly orders: readonly TaskOrder[];
   /** by order, then by run: last copy off the machine or delivered, min from the start of the plan; Infinity: never */
   readonly finishedMin: readonly Float64Array[];
-  /** failed attempts in one run, mean */
+  /** failed attempts in one run as far as it was lived through, mean */
   readonly failuresPerRun: number;
   /** prints stopped in one run because nobody could stay, mean */
   readonly stopsPerRun: number;
@@ -49,8 +49,8 @@ export interface SimulatedDates {
  */
 export function simulate(task: SimulationTask, control: SimulationControl): SimulatedDates {
   const wanted = Math.max(0, Math.floor(control.runs) || 0);
-  const floor = new ShopFloor(task);
   const indices = indicesOf(task.orders, control.orderIds);
+  const floor = new ShopFloor(task, new Set(indices));
   const calendars = calendarsOf(task, indices);
   const finishedMin = indices.map(() => new Float64Array(wanted));
   let runs = 0;

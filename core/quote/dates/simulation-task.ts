@@ -1,9 +1,8 @@
-import type { PlanDocument } from "../../plan/plan-document.ts";
 import { minuteOf } from "../../shop/instants.ts";
 import type { Shop } from "../../shop/shop.ts";
 import { remembered } from "../../units/remembered.ts";
 import { type Chances, USUAL_CHANCES } from "./chances.ts";
-import { placedBuilds } from "./placed-builds.ts";
+import { type PlanAhead, placedBuilds } from "./placed-builds.ts";
 import { buildRows } from "./task-builds.ts";
 import { taskOrders } from "./task-orders.ts";
 import { timeRows } from "./task-time.ts";
@@ -105,7 +104,7 @@ export interface SimulationTask {
  */
 export function simulationTask(
   shop: Shop,
-  plan: PlanDocument,
+  plan: PlanAhead,
   chances: Chances = USUAL_CHANCES,
 ): SimulationTask {
   const minute = remembered((instant: string): number => minuteOf(instant, shop.timeZone));

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { checkPlan } from "../../../core/plan/check/check-plan.ts";
 import { firstAnswer, warmUp } from "../../../core/quote/first-answer.ts";
 import { floorOf } from "../../../core/quote/floor.ts";
 import { insertLines } from "../../../core/quote/insert-order.ts";
@@ -38,6 +39,15 @@ test("a million copies have a cost each, no date, and the reason in a sentence",
   expect(lines[0]!.ownCost).toBeGreaterThan(100_000);
   expect(findings).toHaveLength(1);
   expect(findings[0]!.sentence).toMatch(/^Line Q-1 has no date: .{20}/);
+});
+
+test("a million copies leave a plan that passes every check, with all of them unplanned and the reason once", () => {
+  const { plan, shop, lines, findings } = insertLines(desk, [aLine(desk, part.id, 1_000_000, 5)]);
+  const left = plan!.unplanned.filter(({ orderId }) => orderId === "Q-1");
+  expect(left.reduce((sum, { copies }) => sum + copies, 0)).toBe(1_000_000);
+  expect(checkPlan(shop, plan!)).toEqual([]);
+  expect(lines[0]!.finishedAtMin).toBeNull();
+  expect(findings.map(({ severity, where }) => [severity, where])).toEqual([["error", "lines/Q-1"]]);
 });
 
 test("a date that has passed is answered with the earliest one and a warning", () => {

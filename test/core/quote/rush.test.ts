@@ -37,6 +37,39 @@ describe("what would hold a date", () => {
     expect(found.length).toBeGreaterThan(0);
   });
 
+  test.each([
+    ["P-7", 6],
+    ["P-8", 30],
+  ])(
+    "two lots of %s whose second is ready first are told as all copies by then, never as the others later",
+    (partId, quantity) => {
+      const line = aLine(desk, partId, quantity, 0.01);
+      const [whole] = insertLines(desk, [line], { withoutDocument: true }).lines;
+      const wantedMin = whole!.finishedAtMin! - 60;
+      const split = rushOptions(desk, { ...line, wantedMin }).find(({ kind }) => kind === "split")!;
+      expect([split.copiesInTime, split.restMin]).toEqual([quantity, null]);
+      expect(split.finishMin).toBeLessThanOrEqual(wantedMin);
+      expect(split.sentence).toContain("as two lots");
+    },
+  );
+
+  test("the others of a divided delivery are never ready before the first ones", () => {
+    let told = 0;
+    for (const { id } of made.shop.parts.slice(0, 4)) {
+      const line = aLine(desk, id, 12, 0.01);
+      const [whole] = insertLines(desk, [line], { withoutDocument: true }).lines;
+      for (const { kind, finishMin, restMin } of rushOptions(desk, {
+        ...line,
+        wantedMin: whole!.finishedAtMin! - 240,
+      })) {
+        if (kind !== "split" || restMin === null) continue;
+        told++;
+        expect(restMin, id).toBeGreaterThan(finishMin);
+      }
+    }
+    expect(told).toBeGreaterThan(0);
+  });
+
   test("a pin is taken off where that holds the date", () => {
     const machineId = made.shop.machines.find(({ process }) => process === "filament")!.id;
     const found = rushOptions(desk, { ...aLine(desk, part!.id, 12, soonestDay), machineId });
