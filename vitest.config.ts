@@ -6,6 +6,8 @@ const shared = { env: { TZ: "America/Los_Angeles" }, testTimeout: 60_000 };
 /** Three kinds of tests: what needs no screen, what needs a made-up one, and journeys in a real browser. */
 export default defineConfig({
   test: {
+    // Two at once also on two cores, where one would be usual: most tests wait as much as they work.
+    maxWorkers: 2,
     projects: [
       {
         test: {

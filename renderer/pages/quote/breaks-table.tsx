@@ -50,6 +50,9 @@ export function BreaksTable(props: { readonly line: AnswerLine }): JSX.Element {
       <Show when={once() > 0}>
         <p class="quiet">With {format().money(once())} once for tool paths and first set-up.</p>
       </Show>
+      <Show when={props.line.toolPathsWith !== null}>
+        <p class="quiet">Its tool paths are charged with an earlier line of the same part.</p>
+      </Show>
     </Show>
   );
 }
