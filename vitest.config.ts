@@ -35,6 +35,8 @@ export default defineConfig({
           hookTimeout: 60_000,
           // A browser and planning threads take a whole machine: one journey at a time.
           fileParallelism: false,
+          // A pointer that is dragged over a busy screen may miss its place once.
+          retry: 1,
         },
       },
     ],
